@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The catalogue of everything the program may complain about. A code is a promise to whoever tests
+// for it, so codes are only ever added; docs/errors.md explains each with an example and its cure,
+// and a test compares the two.
+#include "engine/diagnostic/diagnostic.hpp"
+
+#include <algorithm>
+
+namespace loafwright {
+
+std::string_view name_of(Severity severity) {
+    switch (severity) {
+    case Severity::error:
+        return "error";
+    case Severity::warning:
+        return "warning";
+    case Severity::note:
+        return "note";
+    }
+    return "error";
+}
+
+const std::vector<DiagnosticCode>& diagnostic_codes() {
+    static const std::vector<DiagnosticCode> codes = {
+        {"answer_unknown", "an answer was given to a question that this text does not ask"},
+        {"answer_unreadable", "an answer could not be understood"},
+        {"at_night",
+         "hands-on work falls between 22:30 and 06:30 and no day file says that this is fine"},
+        {"both_start_and_eat_by", "a start and a time to eat were both given"},
+        {"file_missing", "the named file does not exist or is a folder"},
+        {"file_unreadable", "the named file exists but cannot be read"},
+        {"internal", "a fault of ours"},
+        {"key_missing", "a settings file lacks a key that it needs"},
+        {"key_unknown", "a settings file has a key that means nothing here"},
+        {"no_recipe_found", "no step could be read in the text"},
+        {"one_bread_at_a_time", "more than one recipe was given"},
+        {"settings_unreadable", "a settings file is not TOML"},
+        {"text_binary", "the file holds bytes that are not text"},
+        {"text_empty", "the text has no words"},
+        {"text_not_utf8", "the text is not valid UTF-8"},
+        {"text_too_long", "the text is longer than one mebibyte"},
+        {"time_past", "the wanted time has passed already"},
+        {"time_skipped", "the wanted time does not exist: the clocks go forward over it"},
+        {"time_unreadable", "a time could not be understood"},
+        {"units_disagree", "the same amount stands twice in the text and the two differ"},
+        {"unwritable", "a file could not be written"},
+        {"usage", "the command line could not be understood"},
+        {"value_out_of_range", "a number, a time or a length is outside what makes sense"},
+        {"value_unknown", "a word is none of those that may stand there"},
+        {"value_wrong_kind", "a value is of the wrong kind"},
+        {"zone_unknown", "the named time zone does not exist"},
+        {"zone_unset", "no time zone was given or found, UTC was used"},
+    };
+    return codes;
+}
+
+bool is_known_code(std::string_view code) {
+    const auto& codes = diagnostic_codes();
+    return std::any_of(
+        codes.begin(), codes.end(), [code](const DiagnosticCode& row) { return row.code == code; });
+}
+
+bool has_errors(const Diagnostics& diagnostics) {
+    return std::any_of(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& diagnostic) {
+        return diagnostic.severity == Severity::error;
+    });
+}
+
+std::string one_line(const Diagnostic& diagnostic) {
+    std::string line;
+    if (!diagnostic.where.empty()) {
+        line += diagnostic.where + ": ";
+    }
+    line += diagnostic.what;
+    if (!diagnostic.do_this.empty()) {
+        line += ". " + diagnostic.do_this;
+    }
+    return line;
+}
+
+} // namespace loafwright

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/diagnostic/diagnostic.hpp"
+#include "engine/quantity/time.hpp"
+
+#include <tl/expected.hpp>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loafwright::settings {
+
+struct TomlEntry;
+
+/// One TOML value with the line on which it stands. Only the fields that belong to `kind` mean
+/// anything.
+struct TomlValue {
+    enum class Kind { table, array, text, whole, number, truth, clock, date, date_time, instant };
+
+    Kind kind = Kind::table;
+    int line = 1;
+    std::vector<TomlEntry> entries; // table, in byte order of their keys
+    std::vector<TomlValue> items;   // array
+    std::string text;               // text
+    double number = 0.0;            // whole and number; may be infinite or not a number
+    bool truth = false;             // truth
+    CivilTime civil;                // clock (without its date), date (without its clock), date_time
+    Instant instant;                // instant
+
+    /// The value of `key`, or null.
+    [[nodiscard]] const TomlValue* find(std::string_view key) const;
+};
+
+struct TomlEntry {
+    std::string key;
+    int line = 1; // of the key
+    TomlValue value;
+};
+
+/// The whole of a TOML text as a tree of plain values; `name` is the file's name for messages.
+///
+/// Errors: settings_unreadable, with the line; also for a text longer than one mebibyte.
+/// Never:  throws on input.
+tl::expected<TomlValue, Diagnostic> parse_toml(std::string_view text, std::string_view name);
+
+} // namespace loafwright::settings
