@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/quantity/tagged.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace loafwright {
+
+/// How a figure came to be known: read in the named source, computed from such figures, from
+/// memory, or assumed from common practice.
+enum class Trust { read, computed, memory, assumed };
+
+/// One ingredient: what it is called, what it weighs and what it is made of. Blank figures are
+/// unknown, not zero.
+struct IngredientRow {
+    std::string_view item;
+    std::vector<std::string_view> aliases;
+    std::optional<Band<Grams>> per_us_cup; // of 236.588 mL
+    std::optional<Grams> per_tablespoon;   // US, 14.787 mL
+    std::optional<Grams> per_teaspoon;     // US, 4.929 mL
+    std::optional<Band<Grams>> per_piece;
+    std::string_view piece_name;
+    std::optional<double> water_percent;
+    std::optional<double> fat_percent;
+    std::optional<double> sugar_percent;
+    std::optional<double> salt_percent;
+    std::optional<double> protein_percent;
+    std::vector<std::string_view> allergens;
+    /// flour, liquid, yeast, salt, sugar, fat, egg, dairy, preferment, inclusion, topping…
+    std::string_view role;
+    std::string_view source;
+    Trust trust = Trust::memory;
+};
+
+enum class Dimension { mass, volume, count, factor, ratio };
+
+/// One unit: how it is written and how much it is, in grams, millilitres, pieces or as a factor.
+struct UnitRow {
+    std::string_view unit;
+    std::vector<std::string_view> written;
+    Dimension dimension = Dimension::mass;
+    std::vector<std::string_view> regions; // "any", "UK", "US", "AU", "old"…
+    std::optional<Band<double>> value;
+    std::string_view source;
+    Trust trust = Trust::memory;
+};
+
+/// "a moderate oven": the oven temperatures that the words mean.
+struct OvenWordRow {
+    std::string_view words;
+    TemperatureRange oven;
+    std::string_view source;
+    Trust trust = Trust::read;
+};
+
+/// "lukewarm", "a warm place", "the fridge": how warm a liquid or a place is.
+struct WarmthWordRow {
+    std::string_view words;
+    bool of_liquid = false;
+    Band<Celsius> temperature;
+    std::string_view source;
+    Trust trust = Trust::memory;
+};
+
+/// How long a step takes when the text does not say, for a beginner and one or two loaves.
+struct StageDefaultRow {
+    StepKind kind = StepKind::mix;
+    std::optional<DoughFamily> family; // none: any dough
+    std::optional<Place> place;        // none: anywhere
+    Band<Minutes> minutes;
+    /// How long the dough forgives after it is ready, at 24 °C; none: it does not mind.
+    std::optional<Band<Minutes>> holds;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// What tells that a step is over, where the text does not say.
+struct CueRow {
+    StepKind kind = StepKind::rise;
+    std::optional<DoughFamily> family;
+    std::string_view text; // at most nine words
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// A short warning and what calls for it.
+///
+/// It is called for when all of these hold:
+///   - a word or a role of `any_item`, `any_role` and `any_word` is met, or all three are empty;
+///   - some wait is longer than `longer_than` and stands at `place` (outside the fridge when
+///   `place`
+///     is not set), as far as these are set;
+///   - some heat is hotter than `hotter_than`, and the room warmer than `room_above`, where set;
+///   - a step is of the kind `stage`, when nothing else but the room is asked for; a `stage` that
+///     is a wait also says which waits `longer_than` means.
+struct CautionRow {
+    std::string_view code;
+    std::vector<std::string_view> any_item; // one of these words in an ingredient…
+    std::vector<std::string_view> any_role; // …or an ingredient with one of these roles in its row…
+    std::vector<std::string_view> any_word; // …or one of these in a step
+    std::optional<StepKind> stage;          // the stage that it concerns
+    std::optional<Place> place;
+    std::optional<Minutes> longer_than;
+    std::optional<Celsius> hotter_than;
+    std::optional<Celsius> room_above;
+    std::string_view text; // one line
+    int weight = 50;       // heavier ones first
+    std::string_view source;
+    Trust trust = Trust::memory;
+};
+
+/// Words in a recipe that call for a piece of kit.
+struct KitRow {
+    std::string_view kit;
+    std::vector<std::string_view> words;
+    std::string_view source;
+};
+
+/// Something to see to before the first step. It is called for by one ingredient in whose words one
+/// of `any_item` stands or whose row has one of `any_role`, and one of `any_word`, and none of
+/// `unless_word`; an empty list asks for nothing.
+struct AheadRow {
+    std::string_view what;
+    std::vector<std::string_view> any_item;
+    std::vector<std::string_view> any_role;
+    std::vector<std::string_view> any_word;
+    std::vector<std::string_view> unless_word;
+    Minutes before;
+    std::string_view source;
+};
+
+/// One way of saying something. `role` groups rows (action, cue, heading…); `say` is a phrase of
+/// lower-case words in which "~" stands for up to four other words; `means` is the value in that
+/// role, alternatives parted by "|".
+struct LexiconRow {
+    std::string_view role;
+    std::string_view say;
+    std::string_view means;
+    double weight = 1.0;
+    std::string_view source;
+};
+
+/// A cost in the order in which bread is made; see data/process.toml.
+struct ProcessRow {
+    std::string_view from; // state of the dough
+    std::string_view kind; // step kind
+    std::string_view to;   // state afterwards
+    double cost = 0.0;
+    std::string_view source;
+};
+
+/// Everything that is known about bread in general. Built once from data/, passed in, never
+/// changed.
+struct Knowledge {
+    std::vector<IngredientRow> ingredients;
+    std::vector<UnitRow> units;
+    std::vector<OvenWordRow> oven_words;
+    std::vector<WarmthWordRow> warmth_words;
+    std::vector<StageDefaultRow> stage_defaults;
+    std::vector<CueRow> cues;
+    std::vector<CautionRow> cautions;
+    std::vector<KitRow> kit;
+    std::vector<AheadRow> ahead;
+    std::vector<LexiconRow> lexicon;
+    std::vector<ProcessRow> process;
+};
+
+/// The tables in data/ as they were when the program was built.
+Knowledge built_in_knowledge();
+
+/// The default for a step: the row that names both family and place before one that names one of
+/// them before one that names neither.
+///
+/// Promises: never null for the kinds that take time (every kind but serve and store).
+const StageDefaultRow*
+stage_default(const Knowledge& knowledge, StepKind kind, DoughFamily family, Place place);
+
+/// The cue for a step, or null when there is none to give.
+const CueRow* cue_for(const Knowledge& knowledge, StepKind kind, DoughFamily family);
+
+/// The row whose item is exactly `item`, or null.
+const IngredientRow* ingredient_named(const Knowledge& knowledge, std::string_view item);
+
+/// The row that an ingredient is known as, else the row called exactly like it, or null.
+const IngredientRow* row_of(const Knowledge& knowledge, const Ingredient& ingredient);
+
+} // namespace loafwright

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Everything to have out before the flour is touched. Ingredients are added up by item, in the
+// order in which the recipe first names them; allergens come from the ingredient table, and what is
+// not in the table is named as unknown, because silence would read as "free from". Cautions and kit
+// have files of their own.
+
+#include "engine/provisions/gather.hpp"
+
+#include "engine/provisions/amounts.hpp"
+#include "engine/provisions/cautions.hpp"
+#include "engine/provisions/kit.hpp"
+#include "engine/provisions/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string_view>
+
+namespace loafwright {
+namespace {
+
+using provisions::amount_in;
+using provisions::Measure;
+using provisions::Words;
+using provisions::words_of;
+using provisions::WrittenAmount;
+
+// A leaven or filling that the recipe makes itself is not bought, though the dough's list names it.
+bool is_made_here(const Ingredient& ingredient, const Recipe& recipe) {
+    const Words words = words_of(ingredient.text);
+    return std::any_of(
+        recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& other) {
+            return other.part && other.part != ingredient.part &&
+                   provisions::says_any(words, {std::string_view(*other.part)});
+        });
+}
+
+void add_up(std::optional<Band<Grams>>& sum, const std::optional<Band<Grams>>& more) {
+    if (!more) {
+        return;
+    }
+    if (!sum) {
+        sum = more;
+        return;
+    }
+    sum->low += more->low;
+    sum->likely += more->likely;
+    sum->high += more->high;
+}
+
+std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
+    std::vector<ToBuy> buy;
+    for (const Ingredient& ingredient : recipe.ingredients) {
+        if (is_made_here(ingredient, recipe)) {
+            continue;
+        }
+        const WrittenAmount amount = amount_in(ingredient.text, knowledge);
+        const std::string written = amount.measure == Measure::grams ? "" : amount.text;
+        const auto known = std::find_if(buy.begin(), buy.end(), [&](const ToBuy& one) {
+            // "warm water" and "lukewarm water" come from one tap.
+            return one.item == ingredient.item ||
+                   (!one.known_as.empty() && one.known_as == ingredient.known_as);
+        });
+        if (known == buy.end()) {
+            buy.push_back({ingredient.item,
+                           ingredient.known_as,
+                           ingredient.grams,
+                           written,
+                           ingredient.optional});
+            continue;
+        }
+        add_up(known->grams, ingredient.grams);
+        known->optional = known->optional && ingredient.optional;
+        if (!written.empty()) {
+            known->as_written += (known->as_written.empty() ? "" : " + ") + written;
+        }
+    }
+    return buy;
+}
+
+std::vector<Ahead> lead_time(const Recipe& recipe, const Knowledge& knowledge) {
+    std::vector<Ahead> ahead;
+    const auto unasked_or_said = [](const Words& words, const std::vector<std::string_view>& any) {
+        return any.empty() || provisions::says_any(words, any);
+    };
+    for (const AheadRow& row : knowledge.ahead) {
+        const bool called_for = std::any_of(
+            recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& one) {
+                const Words words = words_of(one.text + "; " + one.item);
+                const IngredientRow* known = row_of(knowledge, one);
+                const bool role =
+                    row.any_role.empty() ||
+                    (known != nullptr &&
+                     std::find(row.any_role.begin(), row.any_role.end(), known->role) !=
+                         row.any_role.end());
+                return role && unasked_or_said(words, row.any_item) &&
+                       unasked_or_said(words, row.any_word) &&
+                       !provisions::says_any(words, row.unless_word) && !is_made_here(one, recipe);
+            });
+        if (called_for) {
+            ahead.push_back({std::string(row.what), row.before.count() / 60.0});
+        }
+    }
+    std::stable_sort(ahead.begin(), ahead.end(), [](const Ahead& a, const Ahead& b) {
+        return a.hours_before > b.hours_before;
+    });
+    return ahead;
+}
+
+// "gluten:wheat" is shown as "wheat (gluten)", "soya?" as "soya (check the label)".
+std::string shown_allergen(std::string_view code) {
+    const bool unsure = !code.empty() && code.back() == '?';
+    if (unsure) {
+        code.remove_suffix(1);
+    }
+    const std::size_t mark = code.find(':');
+    std::string shown = mark == std::string_view::npos
+                            ? std::string(code)
+                            : fmt::format("{} ({})", code.substr(mark + 1), code.substr(0, mark));
+    return unsure ? shown + " (check the label)" : shown;
+}
+
+void note_allergen(std::vector<AllergenNote>& notes,
+                   const std::string& allergen,
+                   const std::string& item) {
+    const auto known = std::find_if(notes.begin(), notes.end(), [&](const AllergenNote& note) {
+        return note.allergen == allergen;
+    });
+    if (known == notes.end()) {
+        notes.push_back({allergen, {item}});
+    } else if (std::find(known->because.begin(), known->because.end(), item) ==
+               known->because.end()) {
+        known->because.push_back(item);
+    }
+}
+
+std::vector<AllergenNote> allergens_in(const Recipe& recipe, const Knowledge& knowledge) {
+    std::vector<AllergenNote> sure;
+    std::vector<AllergenNote> unsure;
+    for (const Ingredient& ingredient : recipe.ingredients) {
+        const IngredientRow* row = row_of(knowledge, ingredient);
+        if (row == nullptr) {
+            note_allergen(unsure, "not known to us (check the label)", ingredient.item);
+            continue;
+        }
+        for (const std::string_view code : row->allergens) {
+            const bool open = !code.empty() && code.back() == '?';
+            note_allergen(open ? unsure : sure, shown_allergen(code), ingredient.item);
+        }
+    }
+    sure.insert(sure.end(), unsure.begin(), unsure.end());
+    return sure;
+}
+
+} // namespace
+
+Provisions gather(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge) {
+    Provisions all;
+    all.buy = shopping(recipe, knowledge);
+    all.kit = provisions::kit_for(recipe, kitchen, knowledge);
+    all.ahead = lead_time(recipe, knowledge);
+    all.allergens = allergens_in(recipe, knowledge);
+    all.cautions = provisions::cautions_for(recipe, kitchen, knowledge);
+    return all;
+}
+
+} // namespace loafwright

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/kitchen/kitchen.hpp"
+#include "engine/knowledge/knowledge.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loafwright {
+
+struct ToBuy {
+    std::string item;     // as the recipe calls it first
+    std::string known_as; // as Ingredient::known_as
+    std::optional<Band<Grams>> grams;
+    std::string
+        as_written; // "2 tsp", for those without a scale; empty when the text has grams itself
+    bool optional = false;
+};
+
+struct Ahead {
+    std::string what;
+    double hours_before = 0.0;
+};
+
+struct AllergenNote {
+    std::string allergen;
+    std::vector<std::string> because;
+};
+
+struct Caution {
+    std::string code;
+    std::string text;
+    std::string source;
+    std::optional<StepKind> stage;
+};
+
+/// What to weigh, what to have ready, and what to mind.
+struct Provisions {
+    std::vector<ToBuy> buy;
+    std::vector<std::string> kit;
+    std::vector<Ahead> ahead;
+    std::vector<AllergenNote> allergens;
+    std::vector<Caution> cautions; // heaviest first
+};
+
+/// Everything to have out before the flour is touched.
+///
+/// Promises: amounts of the same item are added; nothing is called free from anything; cautions
+/// only where their trigger is met.
+Provisions gather(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge);
+
+} // namespace loafwright
