@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// What the words of one clause say by themselves, before the order of the whole method is asked.
+// The figures are small corrections to the weights of the lexicon, set by hand on texts of our own;
+// each line tells its reason.
+#include "engine/reading/candidate.hpp"
+
+#include <algorithm>
+
+namespace loafwright::reading {
+namespace {
+
+bool any_match(const std::vector<Match>& matches, std::string_view means) {
+    return std::any_of(matches.begin(), matches.end(), [&](const Match& match) {
+        return match.row->means == means;
+    });
+}
+
+double by_length(StepKind kind, double minutes) {
+    switch (kind) {
+    case StepKind::rest: // a bench rest is short; an hour's rest is a rise
+        return minutes <= 35 ? 0.3 : minutes >= 50 ? -1.3 : 0.0;
+    case StepKind::rise:
+        return minutes < 20 ? -1.2 : minutes < 40 ? -0.4 : 0.3;
+    case StepKind::prove:
+        return minutes < 15 ? -0.8 : minutes > 6 * 60 ? -0.2 : 0.1;
+    case StepKind::ferment:
+        return minutes < 25 ? -1.5 : minutes >= 180 ? 0.2 : 0.0;
+    case StepKind::activate: // yeast wakes in minutes
+        return minutes <= 20 ? 0.6 : -1.6;
+    case StepKind::soak:
+        return minutes > 90 ? -0.9 : minutes >= 15 && minutes <= 60 ? 0.1 : 0.0;
+    case StepKind::cool:
+        return minutes <= 240 ? 0.1 : -1.0;
+    default:
+        return 0.0;
+    }
+}
+
+double by_context(StepKind kind, const Clause& clause) {
+    double score = 0.0;
+    const bool sponge = names(clause, "sponge");
+    const bool dough = names(clause, "dough");
+    const bool yeast = names(clause, "yeast");
+    const bool fridge = happens_at(clause, "fridge");
+    const bool rising =
+        kind == StepKind::rise || kind == StepKind::prove || kind == StepKind::ferment;
+    if (kind == StepKind::ferment) {
+        score += sponge ? 1.3 : 0.0;
+        score -= dough ? 0.4 : 0.0;
+    }
+    if (kind == StepKind::prove || kind == StepKind::rise) {
+        score -= sponge ? 0.5 : 0.0;
+    }
+    if (kind == StepKind::activate) {
+        score += yeast && !dough && !sponge ? 0.8 : -0.4;
+        score -= dough ? 1.0 : 0.0;
+    }
+    if (kind == StepKind::soak) {
+        score += names(clause, "soaker") ? 1.2 : 0.0;
+    }
+    if (rising) {
+        score += shows(clause, "risen") ? 0.6 : 0.0;
+        score += happens_at(clause, "warm") ? 0.2 : 0.0;
+    }
+    if (kind == StepKind::rest) {
+        score -= shows(clause, "risen") ? 0.8 : 0.0;
+        score -= fridge ? 0.5 : 0.0;
+    }
+    if (kind == StepKind::chill) {
+        score += fridge ? 0.8 : 0.0;
+    }
+    if (kind == StepKind::cool) {
+        score += names(clause, "rack") || shows(clause, "cooled") ? 0.5 : 0.0;
+    }
+    if (kind == StepKind::prove && (names(clause, "shaped") || names(clause, "tin"))) {
+        score += 0.4;
+    }
+    return score;
+}
+
+} // namespace
+
+bool names(const Clause& clause, std::string_view means) {
+    return any_match(clause.nouns, means);
+}
+bool shows(const Clause& clause, std::string_view means) {
+    return any_match(clause.cues, means);
+}
+bool happens_at(const Clause& clause, std::string_view means) {
+    return any_match(clause.places, means);
+}
+
+const DurationPhrase* own_length(const Clause& clause) {
+    for (const DurationPhrase& duration : clause.durations) {
+        if (duration.role == DurationRole::length || duration.role == DurationRole::further ||
+            duration.role == DurationRole::total || duration.role == DurationRole::each_side) {
+            return &duration;
+        }
+    }
+    return nullptr;
+}
+
+std::vector<Candidate> candidates_of(const Clause& clause) {
+    std::vector<Candidate> candidates;
+    if (!clause.action || clause.negated || clause.variant) {
+        return candidates;
+    }
+    const DurationPhrase* length = own_length(clause);
+    const bool until = std::any_of(clause.subs.begin(),
+                                   clause.subs.end(),
+                                   [](const SubClause& sub) { return sub.kind == SubKind::until; });
+    const bool timed = length != nullptr || until || shows(clause, "risen") ||
+                       !clause.durations.empty() || happens_at(clause, "warm");
+    const std::string_view means = clause.action->row->means;
+    double order = 0.0;
+    std::size_t at = 0;
+    while (at < means.size()) {
+        const std::size_t bar = std::min(means.find('|', at), means.size());
+        std::string_view word = means.substr(at, bar - at);
+        at = bar + 1;
+        const bool needs_time = !word.empty() && word.back() == '?';
+        if (needs_time) {
+            word.remove_suffix(1);
+        }
+        const auto kind = step_kind_named(word);
+        if (!kind || (needs_time && !timed)) {
+            continue;
+        }
+        double score =
+            clause.action->row->weight - clause.doubt - order + by_context(*kind, clause);
+        if (length != nullptr) {
+            score += by_length(*kind, length->likely.count());
+            score += needs_time ? 0.8 : 0.0;
+        }
+        Candidate candidate{*kind, score, {}};
+        if (*kind == StepKind::mix || *kind == StepKind::knead) {
+            candidate.leads_to = names(clause, "sponge")  ? "sponge"
+                                 : names(clause, "dough") ? "dough"
+                                                          : "";
+        }
+        candidates.push_back(candidate);
+        order += order == 0.0 ? 0.3 : 0.05;
+    }
+    return candidates;
+}
+
+} // namespace loafwright::reading

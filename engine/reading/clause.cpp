@@ -1,0 +1,448 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Blocks to sentences to clauses. A sentence is cut before every verb that is used as an order; a
+// verb is an order by where it stands
+// ("and knead"), not by what it is: after an article it is a noun ("the bake"), after "until" or
+// "when" it tells a state, in another form than the base it mostly tells what was done before.
+// Dependent parts keep their kind, because "until doubled" is a cue, "before baking" an anchor and
+// "if you like" a choice.
+#include "engine/reading/clause.hpp"
+
+#include "engine/reading/number.hpp"
+#include "engine/reading/order.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace loafwright::reading {
+namespace {
+
+using Words = std::initializer_list<std::string_view>;
+
+bool any_of(const Token& token, Words words) {
+    return token.kind == TokenKind::word &&
+           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+               return token.text == word;
+           });
+}
+
+bool ends_with(std::string_view text, std::string_view tail) {
+    return text.size() > tail.size() && text.substr(text.size() - tail.size()) == tail;
+}
+
+struct FoundAction {
+    Match match;
+    double doubt = 0.0;
+    bool by_setting = false;
+    bool negated = false;
+};
+
+// Words that are part of a thing's name ("baking sheet", "oven rack") are no verbs and no places:
+// the ids of a text with those words blanked.
+class Things {
+public:
+    Things(const Layout& layout, const Lexicon& lexicon) : ids_(layout.ids) {
+        const TokenRange all{0, layout.tokens.size()};
+        for (const Match& thing : lexicon.find("thing", layout.tokens, layout.ids, all)) {
+            // A "noun" keeps its last word: the sheet of a baking sheet is a place to put a loaf.
+            const std::size_t end = thing.range.end - (thing.row->means == "noun" ? 1U : 0U);
+            for (std::size_t at = thing.range.begin; at < end; ++at) {
+                if (ids_[at].exact != 0 || ids_[at].base != 0) {
+                    ids_[at] = WordIds{};
+                }
+                masked_.push_back(at);
+            }
+        }
+    }
+
+    [[nodiscard]] const std::vector<WordIds>& ids() const { return ids_; }
+    [[nodiscard]] bool masked(std::size_t at) const {
+        return std::binary_search(masked_.begin(), masked_.end(), at);
+    }
+
+private:
+    std::vector<WordIds> ids_;
+    std::vector<std::size_t> masked_; // in order
+};
+
+// One sentence's worth of state while it is being cut.
+class SentenceCutter {
+public:
+    SentenceCutter(const Layout& layout,
+                   const Lexicon& lexicon,
+                   const Things& things,
+                   std::size_t block,
+                   std::size_t sentence,
+                   TokenRange range)
+        : tokens_(layout.tokens), ids_(layout.ids), lexicon_(lexicon), things_(things),
+          block_(block), sentence_(sentence), range_(range) {}
+
+    void cut(std::vector<Clause>& out) {
+        find_subs();
+        find_actions();
+        std::vector<Clause> clauses;
+        std::size_t begin = range_.begin;
+        for (std::size_t index = 0; index < actions_.size(); ++index) {
+            const std::size_t end = index + 1 < actions_.size()
+                                        ? boundary(actions_[index], actions_[index + 1])
+                                        : range_.end;
+            clauses.push_back(made(TokenRange{begin, end}, &actions_[index]));
+            begin = end;
+        }
+        if (actions_.empty()) {
+            clauses.push_back(made(range_, nullptr));
+        }
+        for (Clause& clause : clauses) {
+            fill(clause);
+            out.push_back(std::move(clause));
+        }
+    }
+
+private:
+    // until…, when…, before…: from the introducing word to the next mark, or to a verb that stands
+    // as an order.
+    void find_subs() {
+        std::size_t at = range_.begin;
+        while (at < range_.end) {
+            const auto kind = sub_kind(at);
+            if (!kind) {
+                ++at;
+                continue;
+            }
+            std::size_t end = at + 1;
+            bool subject = *kind == SubKind::relative;
+            // Its own verb has been seen ("before putting…"): a base form after it is an order.
+            bool finite = *kind != SubKind::until && at + 1 < range_.end &&
+                          ends_with(tokens_[at + 1].text, "ing");
+            while (end < range_.end) {
+                if (tokens_[end].kind == TokenKind::mark && !is_mark(tokens_[end], '-') &&
+                    !is_mark(tokens_[end], '/') && !is_mark(tokens_[end], '\'') &&
+                    !is_mark(tokens_[end], '"')) {
+                    break;
+                }
+                if (end > at + 1 && sub_kind(end)) {
+                    break;
+                }
+                const bool opens = any_of(tokens_[end - 1], {"and", "then", "or"}) ||
+                                   is_word(tokens_[end], "then");
+                const Match action = lexicon_.at("action", tokens_, things_.ids(), end, range_.end);
+                const bool base = action.row != nullptr && action.head == Inflection::none;
+                if (base && opens && !is_word(tokens_[end - 1], "or")) {
+                    break;
+                }
+                const bool leads = *kind != SubKind::until;
+                const bool bound =
+                    any_of(tokens_[end - 1],
+                           {"and", "or", "to", "not", "will", "can", "they", "you"}) ||
+                    ends_with(tokens_[end - 1].text, "ing") || tokens_[end].hyphenated;
+                // "When light add…": no subject has been named, so the verb is an order; "when it
+                // has risen turn it…", "as the water cools add…": the part has its verb already.
+                if (base && leads && end > at + 1 && !bound && (!subject || finite)) {
+                    break;
+                }
+                finite = finite ||
+                         any_of(tokens_[end], {"is", "are", "has", "have", "was", "were"}) ||
+                         (action.row != nullptr &&
+                          (action.head == Inflection::s || action.head == Inflection::ed));
+                subject = subject ||
+                          any_of(tokens_[end],
+                                 {"it",    "they", "dough",      "loaf",    "loaves", "rolls",
+                                  "you",   "oven", "yeast",      "mixture", "sponge", "bread",
+                                  "water", "milk", "batter",     "buns",    "top",    "this",
+                                  "that",  "the",  "crust",      "each",    "pieces", "surface",
+                                  "both",  "all",  "everything", "there"});
+                ++end;
+            }
+            subs_.push_back({*kind, TokenRange{at, end}});
+            at = std::max(end, at + 1);
+        }
+    }
+
+    [[nodiscard]] std::optional<SubKind> sub_kind(std::size_t at) const {
+        const Token& token = tokens_[at];
+        const auto next_is = [&](Words words) {
+            return at + 1 < range_.end && any_of(tokens_[at + 1], words);
+        };
+        if (any_of(token, {"until", "till", "til"})) {
+            return SubKind::until;
+        }
+        if (any_of(token, {"when", "once", "whenever"})) {
+            if (is_word(token, "once") && (next_is({"more", "again", "or", "a"}) ||
+                                           (at > range_.begin && is_word(tokens_[at - 1], "at")))) {
+                return std::nullopt;
+            }
+            return SubKind::when;
+        }
+        if (is_word(token, "as") && next_is({"soon"})) {
+            return SubKind::when;
+        }
+        if (is_word(token, "after")) {
+            const bool time =
+                at + 1 < range_.end && (number_phrase(tokens_, at + 1, range_.end).has_value() ||
+                                        next_is({"the", "about"}));
+            return time ? std::nullopt : std::optional<SubKind>(SubKind::after);
+        }
+        if (is_word(token, "before")) {
+            return SubKind::before;
+        }
+        if (any_of(token, {"while", "whilst"}) ||
+            (is_word(token, "as") && next_is({"it", "they", "the", "you"}))) {
+            return SubKind::meanwhile;
+        }
+        if (any_of(token, {"if", "unless"})) {
+            return SubKind::condition;
+        }
+        if (any_of(token, {"which", "who", "because", "since", "so"}) ||
+            (is_word(token, "that") && at > range_.begin &&
+             tokens_[at - 1].kind == TokenKind::word &&
+             next_is({"has", "have", "is", "are", "can", "will", "was", "were", "you", "it"}))) {
+            return SubKind::relative;
+        }
+        return std::nullopt;
+    }
+
+    [[nodiscard]] const SubClause* sub_at(std::size_t token) const {
+        for (const SubClause& sub : subs_) {
+            if (token >= sub.range.begin && token < sub.range.end) {
+                return &sub;
+            }
+        }
+        return nullptr;
+    }
+
+    void find_actions() {
+        std::size_t at = range_.begin;
+        while (at < range_.end) {
+            if (tokens_[at].kind != TokenKind::word) {
+                ++at;
+                continue;
+            }
+            if (things_.masked(at)) {
+                ++at;
+                continue;
+            }
+            const Match match = lexicon_.at("action", tokens_, things_.ids(), at, range_.end);
+            if (match.row == nullptr) {
+                const Match setting =
+                    lexicon_.at("setting", tokens_, things_.ids(), at, range_.end);
+                if (setting.row != nullptr && sub_at(at) == nullptr) {
+                    FoundAction found;
+                    found.match = setting;
+                    found.by_setting = true;
+                    settings_.push_back(found);
+                }
+                ++at;
+                continue;
+            }
+            const Order order = order_of(match);
+            if (order.is_order) {
+                FoundAction found;
+                found.match = match;
+                found.doubt = order.doubt;
+                found.negated = order.negated;
+                (order.only_purpose ? purposes_ : actions_).push_back(found);
+            }
+            at = order.is_order && !order.only_purpose ? std::max(match.range.end, at + 1) : at + 1;
+        }
+        // A place or a purpose tells an action only where the sentence has no other: "three
+        // quarters of an hour in the oven", "follow the packet to activate the yeast".
+        if (actions_.empty() && !settings_.empty()) {
+            actions_.push_back(settings_.front());
+        } else if (actions_.empty() && !purposes_.empty()) {
+            actions_.push_back(purposes_.front());
+        }
+    }
+
+    // "which takes 45 minutes" and "until kneaded" tell, they do not order.
+    [[nodiscard]] Order order_of(const Match& match) const {
+        const std::size_t at = match.range.begin;
+        const SubClause* sub = sub_at(at);
+        if (sub != nullptr && at != sub->range.begin) {
+            return Order{};
+        }
+        const bool mark_before = at > range_.begin && tokens_[at - 1].kind == TokenKind::mark &&
+                                 !is_mark(tokens_[at - 1], '-') && !is_mark(tokens_[at - 1], '/');
+        return judge_order(
+            tokens_, range_, match, at == range_.begin || mark_before || sub_ends_at(at));
+    }
+
+    [[nodiscard]] bool sub_ends_at(std::size_t at) const {
+        return std::any_of(
+            subs_.begin(), subs_.end(), [at](const SubClause& sub) { return sub.range.end == at; });
+    }
+
+    // Where the clause of one action ends and the next begins: at the last joining word or mark
+    // between them, or before a dependent part that leads in the next ("while the oven heats,
+    // brush").
+    [[nodiscard]] std::size_t boundary(const FoundAction& left, const FoundAction& right) const {
+        const std::size_t from = left.match.range.end;
+        const std::size_t to = right.match.range.begin;
+        std::size_t cut = std::max(from, left.match.range.begin + 1);
+        std::size_t best = to;
+        for (std::size_t at = to; at > cut; --at) {
+            const Token& token = tokens_[at - 1];
+            if (token.kind == TokenKind::mark && !is_mark(token, '-') && !is_mark(token, '/') &&
+                !is_mark(token, '"')) {
+                best = at; // the mark stays on the left
+                break;
+            }
+            if (any_of(token, {"and", "then", "but", "or"})) {
+                best = at - 1;
+                break;
+            }
+        }
+        for (const SubClause& sub : subs_) {
+            const bool leads = sub.kind == SubKind::when || sub.kind == SubKind::meanwhile ||
+                               sub.kind == SubKind::condition || sub.kind == SubKind::before ||
+                               sub.kind == SubKind::after;
+            const bool opens =
+                sub.range.begin > range_.begin &&
+                (tokens_[sub.range.begin - 1].kind == TokenKind::mark ||
+                 any_of(tokens_[sub.range.begin - 1], {"and", "then", "just", "shortly"}));
+            if (leads && opens && sub.range.begin >= cut && sub.range.end <= to &&
+                sub.range.end + 2 >= to) {
+                best = std::min(best, sub.range.begin);
+            }
+        }
+        return std::clamp(best, cut, to);
+    }
+
+    Clause made(TokenRange range, const FoundAction* action) const {
+        Clause clause;
+        clause.block = block_;
+        clause.sentence = sentence_;
+        clause.range = range;
+        if (action != nullptr) {
+            clause.action = action->match;
+            clause.by_setting = action->by_setting;
+            clause.doubt = action->doubt;
+            clause.negated = action->negated;
+        }
+        return clause;
+    }
+
+    void fill(Clause& clause) const {
+        for (const SubClause& sub : subs_) {
+            if (sub.range.begin >= clause.range.begin && sub.range.begin < clause.range.end) {
+                clause.subs.push_back(
+                    {sub.kind,
+                     TokenRange{sub.range.begin, std::min(sub.range.end, clause.range.end)}});
+            }
+        }
+        clause.durations = durations_in(tokens_, clause.range);
+        clause.clocks = clocks_in(tokens_, clause.range);
+        clause.temperatures = temperatures_in(tokens_, clause.range);
+        clause.cues = lexicon_.find("cue", tokens_, ids_, clause.range);
+        clause.places = lexicon_.find("place", tokens_, ids_, clause.range);
+        clause.nouns = lexicon_.find("noun", tokens_, ids_, clause.range);
+        clause.facts = lexicon_.find("fact", tokens_, ids_, clause.range);
+        clause.optional = lexicon_.holds("optional", "", tokens_, ids_, clause.range);
+        clause.meanwhile = lexicon_.holds("meanwhile", "", tokens_, ids_, clause.range);
+        const TokenRange opening{clause.range.begin,
+                                 std::min(clause.range.end, clause.range.begin + 8)};
+        clause.variant = lexicon_.holds("variant", "", tokens_, ids_, opening);
+    }
+
+    const std::vector<Token>& tokens_;
+    const std::vector<WordIds>& ids_;
+    const Lexicon& lexicon_;
+    const Things& things_;
+    std::size_t block_;
+    std::size_t sentence_;
+    TokenRange range_;
+    std::vector<SubClause> subs_;
+    std::vector<FoundAction> actions_;
+    std::vector<FoundAction> settings_;
+    std::vector<FoundAction> purposes_;
+};
+
+// Longer runs without a full stop are cut, so that no text takes more than linear time.
+constexpr std::size_t longest_sentence = 300;
+
+bool is_abbreviation(const Token& token) {
+    return any_of(token, {"min",  "mins", "hr", "hrs", "tsp", "tbsp", "oz", "lb", "lbs", "approx",
+                          "appr", "eg",   "ie", "no",  "deg", "pt",   "qt", "dr", "st",  "vol",
+                          "temp", "ca",   "e",  "g",   "i",   "a",    "p",  "m",  "c"});
+}
+
+// A full stop ends a sentence unless it belongs to an abbreviation and a small letter or a number
+// follows.
+bool ends_sentence(const std::vector<Token>& tokens,
+                   std::size_t begin,
+                   std::size_t at,
+                   std::size_t end) {
+    const Token& token = tokens[at];
+    if (is_mark(token, ';') || is_mark(token, '!') || is_mark(token, '?')) {
+        return true;
+    }
+    // A colon parts two statements unless it only names what follows ("Optional: …") or stands in a
+    // time.
+    if (is_mark(token, ':')) {
+        return at >= begin + 4 && at + 1 < end && !tokens[at + 1].glued;
+    }
+    if (!is_mark(token, '.')) {
+        return false;
+    }
+    if (at + 1 >= end) {
+        return true;
+    }
+    const Token& next = tokens[at + 1];
+    if (next.kind == TokenKind::mark) {
+        return !next.glued;
+    }
+    if (at > 0 && is_abbreviation(tokens[at - 1]) && token.glued) {
+        return next.capital;
+    }
+    return !next.glued || next.capital;
+}
+
+// "Cover the sponge and leave it": "it" is still the sponge.
+void inherit_nouns(std::vector<Clause>& clauses) {
+    for (std::size_t index = 1; index < clauses.size(); ++index) {
+        Clause& clause = clauses[index];
+        const Clause& before = clauses[index - 1];
+        const bool nameless =
+            std::none_of(clause.nouns.begin(), clause.nouns.end(), [](const Match& noun) {
+                return noun.row->means == "sponge" || noun.row->means == "dough" ||
+                       noun.row->means == "shaped" || noun.row->means == "yeast";
+            });
+        if (!nameless || clause.sentence != before.sentence) {
+            continue;
+        }
+        for (const Match& noun : before.nouns) {
+            if (noun.row->means == "sponge" || noun.row->means == "dough") {
+                clause.nouns.push_back(noun);
+            }
+        }
+    }
+}
+
+} // namespace
+
+std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
+    std::vector<Clause> clauses;
+    const Things things(layout, lexicon);
+    std::size_t sentence = 0;
+    for (std::size_t index = 0; index < layout.blocks.size(); ++index) {
+        const Block& block = layout.blocks[index];
+        if (block.role != BlockRole::method) {
+            continue;
+        }
+        std::size_t begin = block.tokens.begin;
+        for (std::size_t at = begin; at < block.tokens.end; ++at) {
+            const bool last = at + 1 == block.tokens.end;
+            if (last || at - begin >= longest_sentence ||
+                ends_sentence(layout.tokens, begin, at, block.tokens.end)) {
+                SentenceCutter(layout, lexicon, things, index, sentence, TokenRange{begin, at + 1})
+                    .cut(clauses);
+                begin = at + 1;
+                ++sentence;
+            }
+        }
+    }
+    inherit_nouns(clauses);
+    return clauses;
+}
+
+} // namespace loafwright::reading

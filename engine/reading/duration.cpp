@@ -1,0 +1,581 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Lengths of time and times of day, by recursive descent over tokens. A number is a length of time
+// only with a unit, or where it continues one ("45 minutes to an hour", "another 10" after
+// minutes). What the length is *for* is decided here too, from the words directly around it
+// ("every", "in all", "before", "keeps"): that is what keeps an anchor or a shelf life from
+// becoming a wait.
+#include "engine/reading/duration.hpp"
+
+#include "engine/reading/number.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace loafwright::reading {
+namespace {
+
+struct Unit {
+    std::string_view word;
+    double minutes;
+};
+
+constexpr double hour = 60.0;
+constexpr double day = 24.0 * hour;
+
+constexpr std::array<Unit, 24> units = {{{"minute", 1},
+                                         {"minutes", 1},
+                                         {"min", 1},
+                                         {"mins", 1},
+                                         {"mn", 1},
+                                         {"hour", hour},
+                                         {"hours", hour},
+                                         {"hr", hour},
+                                         {"hrs", hour},
+                                         {"h", hour},
+                                         {"day", day},
+                                         {"days", day},
+                                         {"week", 7 * day},
+                                         {"weeks", 7 * day},
+                                         {"month", 30 * day},
+                                         {"months", 30 * day},
+                                         {"second", 1.0 / 60},
+                                         {"seconds", 1.0 / 60},
+                                         {"sec", 1.0 / 60},
+                                         {"secs", 1.0 / 60},
+                                         {"fortnight", 14 * day},
+                                         {"minuet", 1},
+                                         {"hous", hour},
+                                         {"houi", hour}}};
+
+std::optional<double> unit_minutes(const Token& token) {
+    if (token.kind != TokenKind::word) {
+        return std::nullopt;
+    }
+    for (const Unit& unit : units) {
+        if (token.text == unit.word) {
+            return unit.minutes;
+        }
+    }
+    return std::nullopt;
+}
+
+bool word_at(const std::vector<Token>& tokens,
+             std::size_t at,
+             std::size_t end,
+             std::string_view word) {
+    return at < end && is_word(tokens[at], word);
+}
+
+bool words_at(const std::vector<Token>& tokens,
+              std::size_t at,
+              std::size_t end,
+              std::initializer_list<std::string_view> words) {
+    for (const std::string_view word : words) {
+        if (!word_at(tokens, at, end, word)) {
+            return false;
+        }
+        ++at;
+    }
+    return true;
+}
+
+struct Amount {
+    double low = 0.0;
+    double high = 0.0;
+    double unit = 0.0; // 0: none written
+    bool about = false;
+    bool at_least = false;
+    bool at_most = false;
+    bool bare_article = false;
+    std::size_t next = 0;
+};
+
+// "and a half", "and a quarter", "and 15 minutes", "15 minutes", "40" after an amount in hours.
+void extend(const std::vector<Token>& tokens, std::size_t end, Amount& amount) {
+    std::size_t at = amount.next;
+    if (word_at(tokens, at, end, "and")) {
+        std::size_t from = at + 1;
+        if (word_at(tokens, from, end, "a") || word_at(tokens, from, end, "an")) {
+            ++from;
+        }
+        const auto part = single_number(tokens, from, end);
+        const bool is_part = part && part->low < 1.0 && !part->article;
+        if (is_part && !(part->range.end < end && unit_minutes(tokens[part->range.end]))) {
+            amount.low += part->low * amount.unit;
+            amount.high += part->low * amount.unit;
+            amount.next = part->range.end;
+            return;
+        }
+        const auto further = single_number(tokens, at + 1, end);
+        if (further && !further->article && further->range.end < end) {
+            const auto unit = unit_minutes(tokens[further->range.end]);
+            if (unit && *unit < amount.unit) {
+                amount.low += further->low * *unit;
+                amount.high += further->low * *unit;
+                amount.next = further->range.end + 1;
+            }
+        }
+        return;
+    }
+    if (amount.unit < hour || amount.unit >= day) {
+        return;
+    }
+    const auto further = single_number(tokens, at, end);
+    if (further && !further->article && tokens[at].kind == TokenKind::number && further->low < 60) {
+        const bool has_unit = further->range.end < end && unit_minutes(tokens[further->range.end]);
+        const bool minutes_follow =
+            has_unit && *unit_minutes(tokens[further->range.end]) < amount.unit;
+        // "1h15", "3 hours 40": minutes without the word; not "2 hours 230 C" nor "1 hour 2 eggs".
+        const bool alone = !has_unit && further->low >= 5 &&
+                           (further->range.end >= end ||
+                            tokens[further->range.end].kind == TokenKind::mark || tokens[at].glued);
+        if (minutes_follow || (alone && !tokens[at].fraction)) {
+            amount.low += further->low;
+            amount.high += further->low;
+            amount.next = further->range.end + (minutes_follow ? 1U : 0U);
+        }
+    }
+}
+
+// number unit; "half an hour", "three quarters of an hour", "a half hour", "half or three quarters
+// of an hour".
+std::optional<Amount> amount_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    const auto number = number_phrase(tokens, at, end);
+    if (!number) {
+        return std::nullopt;
+    }
+    Amount amount;
+    amount.about = number->about;
+    amount.at_least = number->at_least;
+    amount.at_most = number->at_most;
+    amount.bare_article = number->article;
+    std::size_t next = number->range.end;
+    if (word_at(tokens, next, end, "of") &&
+        (word_at(tokens, next + 1, end, "an") || word_at(tokens, next + 1, end, "a"))) {
+        next += 2;
+    } else if (word_at(tokens, next, end, "an") || word_at(tokens, next, end, "of")) {
+        ++next;
+    }
+    while (word_at(tokens, next, end, "more") || word_at(tokens, next, end, "full") ||
+           word_at(tokens, next, end, "good") || word_at(tokens, next, end, "further") ||
+           word_at(tokens, next, end, "extra") ||
+           (next < end && is_mark(tokens[next], '-') && tokens[next].glued)) {
+        ++next;
+    }
+    if (next >= end) {
+        return std::nullopt;
+    }
+    const auto unit = unit_minutes(tokens[next]);
+    if (!unit) {
+        return std::nullopt;
+    }
+    // "a second rise", "twice a day" are no lengths of time.
+    const bool for_before =
+        at > 0 && (is_word(tokens[at - 1], "for") || is_word(tokens[at - 1], "than"));
+    if (number->article && (*unit < 1.0 || (*unit >= day && !for_before))) {
+        return std::nullopt;
+    }
+    amount.unit = *unit;
+    amount.low = number->low * *unit;
+    amount.high = number->high * *unit;
+    amount.next = next + 1;
+    if (amount.next < end && is_mark(tokens[amount.next], '.') && amount.next + 1 < end &&
+        !tokens[amount.next + 1].capital && tokens[next].text.size() <= 4) {
+        ++amount.next; // "min."
+    }
+    extend(tokens, end, amount);
+    return amount;
+}
+
+struct NightWords {
+    std::initializer_list<std::string_view> words;
+    double low;
+    double likely;
+    double high;
+};
+
+// What words for a night mean, in minutes (common practice: a night is eight to fourteen hours from
+// bed time to baking).
+std::optional<DurationPhrase>
+night_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    static const std::array<NightWords, 14> nights = {
+        {{{"overnight"}, 480, 600, 840},
+         {{"over", "night"}, 480, 600, 840},
+         {{"all", "night"}, 480, 600, 840},
+         {{"through", "the", "night"}, 480, 600, 840},
+         {{"during", "the", "night"}, 480, 600, 840},
+         {{"until", "morning"}, 480, 600, 840},
+         {{"till", "morning"}, 480, 600, 840},
+         {{"until", "the", "morning"}, 480, 600, 840},
+         {{"until", "the", "next", "day"}, 600, 840, 1200},
+         {{"until", "the", "next", "morning"}, 480, 600, 840},
+         {{"till", "the", "next", "morning"}, 480, 600, 840},
+         {{"till", "bed", "time"}, 180, 300, 420},
+         {{"until", "bedtime"}, 180, 300, 420},
+         {{"before", "bed", "time"}, 180, 300, 420}}};
+    for (const NightWords& night : nights) {
+        if (words_at(tokens, at, end, night.words)) {
+            DurationPhrase phrase;
+            phrase.low = Minutes(night.low);
+            phrase.likely = Minutes(night.likely);
+            phrase.high = Minutes(night.high);
+            phrase.assumed = true;
+            phrase.range = TokenRange{at, at + night.words.size()};
+            return phrase;
+        }
+    }
+    return std::nullopt;
+}
+
+bool any_word_before(const std::vector<Token>& tokens,
+                     std::size_t begin,
+                     std::size_t at,
+                     std::size_t reach,
+                     std::initializer_list<std::string_view> words) {
+    const std::size_t from = at > begin + reach ? at - reach : begin;
+    for (std::size_t token = from; token < at; ++token) {
+        for (const std::string_view word : words) {
+            if (is_word(tokens[token], word)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+DurationRole
+role_of(const std::vector<Token>& tokens, TokenRange clause, const DurationPhrase& phrase) {
+    const std::size_t at = phrase.range.begin;
+    const std::size_t next = phrase.range.end;
+    const std::size_t end = clause.end;
+    if (any_word_before(tokens, clause.begin, at, 1, {"every", "each"}) ||
+        any_word_before(tokens, clause.begin, at + 1, 2, {"every"})) {
+        return DurationRole::every;
+    }
+    if (words_at(tokens, next, end, {"in", "all"}) ||
+        words_at(tokens, next, end, {"in", "total"}) ||
+        words_at(tokens, next, end, {"all", "told"}) || word_at(tokens, next, end, "altogether") ||
+        word_at(tokens, next, end, "total")) {
+        return DurationRole::total;
+    }
+    if (any_word_before(tokens, clause.begin, at, 8, {"don't", "dont", "never", "not", "avoid"}) &&
+        !any_word_before(tokens, clause.begin, at, 4, {"but", "until", "then", "and"})) {
+        return DurationRole::limit;
+    }
+    if (any_word_before(tokens, clause.begin, at, 2, {"total", "whole"}) &&
+        !any_word_before(tokens, clause.begin, at, 2, {"the"})) {
+        return DurationRole::whole_plan;
+    }
+    if (any_word_before(tokens,
+                        clause.begin,
+                        at,
+                        6,
+                        {"keep",
+                         "keeps",
+                         "kept",
+                         "store",
+                         "stores",
+                         "stored",
+                         "within",
+                         "freeze",
+                         "freezes",
+                         "frozen",
+                         "lasts",
+                         "last",
+                         "stay",
+                         "stays",
+                         "fresh",
+                         "stale",
+                         "storage",
+                         "leftovers"}) &&
+        phrase.low.count() >= 12 * hour) {
+        return DurationRole::keeps;
+    }
+    if (phrase.low.count() >= 14 * day || phrase.high.count() >= 14 * day) {
+        return DurationRole::keeps;
+    }
+    if (word_at(tokens, next, end, "before") || word_at(tokens, next, end, "ahead") ||
+        word_at(tokens, next, end, "beforehand") || word_at(tokens, next, end, "earlier") ||
+        words_at(tokens, next, end, {"prior"}) || word_at(tokens, next, end, "previously")) {
+        return DurationRole::ahead;
+    }
+    if (word_at(tokens, next, end, "between") || word_at(tokens, next, end, "apart") ||
+        (any_word_before(tokens, clause.begin, at, 2, {"intervals"}))) {
+        return DurationRole::between;
+    }
+    if (words_at(tokens, next, end, {"a", "side"}) ||
+        words_at(tokens, next, end, {"per", "side"}) ||
+        words_at(tokens, next, end, {"each", "side"}) ||
+        words_at(tokens, next, end, {"on", "each", "side"}) ||
+        words_at(tokens, next, end, {"on", "either", "side"})) {
+        return DurationRole::each_side;
+    }
+    if (any_word_before(tokens, clause.begin, at, 3, {"after"}) ||
+        any_word_before(tokens, clause.begin, at + 1, 2, {"after"})) {
+        return DurationRole::turning;
+    }
+    if (any_word_before(tokens, clause.begin, at + 2, 4, {"first"}) &&
+        phrase.low.count() < 2 * hour &&
+        any_word_before(tokens, clause.begin, at + 1, 4, {"after", "for", "first"}) &&
+        at > clause.begin &&
+        (is_word(tokens[at - 1], "first") || word_at(tokens, at, end, "first"))) {
+        return DurationRole::turning;
+    }
+    if (any_word_before(tokens, clause.begin, at, 2, {"another", "further", "more"}) ||
+        word_at(tokens, next, end, "more") || word_at(tokens, next, end, "longer")) {
+        return DurationRole::further;
+    }
+    return DurationRole::length;
+}
+
+void append_tail(const std::vector<Token>& tokens, std::size_t end, DurationPhrase& phrase) {
+    std::size_t& next = phrase.range.end;
+    if (words_at(tokens, next, end, {"or", "so"}) ||
+        words_at(tokens, next, end, {"or", "thereabouts"})) {
+        phrase.about = true;
+        next += 2;
+    }
+}
+
+// The parts of a day, to place "nine in the evening".
+int hour_of_day(
+    int told, const std::vector<Token>& tokens, std::size_t at, std::size_t end, bool& sure) {
+    sure = true;
+    for (std::size_t token = at; token < std::min(end, at + 4); ++token) {
+        if (is_word(tokens[token], "evening") || is_word(tokens[token], "afternoon") ||
+            is_word(tokens[token], "night") || is_word(tokens[token], "pm")) {
+            return told < 12 ? told + 12 : told;
+        }
+        if (is_word(tokens[token], "morning") || is_word(tokens[token], "am")) {
+            return told % 12;
+        }
+        if (is_word(tokens[token], "p") && token + 2 < end && is_word(tokens[token + 2], "m")) {
+            return told < 12 ? told + 12 : told;
+        }
+        if (is_word(tokens[token], "a") && token + 2 < end && is_mark(tokens[token + 1], '.') &&
+            is_word(tokens[token + 2], "m")) {
+            return told % 12;
+        }
+        if (tokens[token].kind == TokenKind::mark && !is_mark(tokens[token], '.')) {
+            break;
+        }
+    }
+    sure = false;
+    return told;
+}
+
+} // namespace
+
+std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange range) {
+    std::vector<ClockPhrase> clocks;
+    for (std::size_t at = range.begin; at + 1 < range.end; ++at) {
+        const bool opens = is_word(tokens[at], "at") || is_word(tokens[at], "by") ||
+                           is_word(tokens[at], "from") || is_word(tokens[at], "till") ||
+                           is_word(tokens[at], "until") || is_word(tokens[at], "before") ||
+                           is_word(tokens[at], "to");
+        if (!opens) {
+            continue;
+        }
+        const std::size_t from = word_at(tokens, at + 1, range.end, "about") ? at + 2 : at + 1;
+        const auto number = single_number(tokens, from, range.end);
+        if (!number || number->article || number->low < 1 || number->low > 24) {
+            continue;
+        }
+        std::size_t next = number->range.end;
+        int minute = static_cast<int>(
+            (number->low - static_cast<double>(static_cast<int>(number->low))) * 60.0 + 0.5);
+        if (next + 1 < range.end && is_mark(tokens[next], ':') && tokens[next].glued &&
+            tokens[next + 1].kind == TokenKind::number) {
+            minute = static_cast<int>(tokens[next + 1].value);
+            next += 2;
+        }
+        bool told = false;
+        if (word_at(tokens, next, range.end, "o'clock") ||
+            word_at(tokens, next, range.end, "oclock")) {
+            ++next;
+            told = true;
+        }
+        bool sure = false;
+        const int hours = hour_of_day(static_cast<int>(number->low), tokens, next, range.end, sure);
+        const bool unit_follows = next < range.end && unit_minutes(tokens[next]).has_value();
+        const bool measured =
+            next < range.end &&
+            (tokens[next].kind == TokenKind::number || tokens[next].text == "\xC2\xB0" ||
+             is_word(tokens[next], "degrees") || is_word(tokens[next], "c") ||
+             is_word(tokens[next], "f") || is_word(tokens[next], "times"));
+        const bool word_number = tokens[from].kind == TokenKind::word;
+        const bool hour_alone = word_number && !unit_follows && !measured &&
+                                (is_word(tokens[at], "at") || is_word(tokens[at], "by")) &&
+                                (next >= range.end || tokens[next].kind == TokenKind::mark ||
+                                 is_word(tokens[next], "and") || is_word(tokens[next], "it") ||
+                                 is_word(tokens[next], "the"));
+        if (unit_follows || measured || minute > 59 || hours > 23 ||
+            !(told || sure || hour_alone)) {
+            continue;
+        }
+        ClockPhrase phrase;
+        phrase.clock = ClockTime{hours, minute};
+        phrase.until = is_word(tokens[at], "by") || is_word(tokens[at], "till") ||
+                       is_word(tokens[at], "until") || is_word(tokens[at], "before") ||
+                       is_word(tokens[at], "to");
+        phrase.range = TokenRange{at, next};
+        clocks.push_back(phrase);
+        at = next - 1;
+    }
+    return clocks;
+}
+
+std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, TokenRange range) {
+    std::vector<DurationPhrase> durations;
+    const std::vector<ClockPhrase> clocks = clocks_in(tokens, range);
+    std::size_t at = range.begin;
+    std::size_t clock_index = 0;
+    while (at < range.end) {
+        // "from nine in the evening till six the next morning"
+        while (clock_index < clocks.size() && clocks[clock_index].range.begin < at) {
+            ++clock_index;
+        }
+        if (clock_index + 1 < clocks.size() && clocks[clock_index].range.begin == at &&
+            !clocks[clock_index].until && clocks[clock_index + 1].until &&
+            clocks[clock_index + 1].range.begin - clocks[clock_index].range.end <= 6) {
+            const ClockPhrase& from = clocks[clock_index];
+            const ClockPhrase& to = clocks[clock_index + 1];
+            int minutes =
+                (to.clock.hour - from.clock.hour) * 60 + to.clock.minute - from.clock.minute;
+            bool half_day_told = from.clock.hour >= 12;
+            for (std::size_t token = from.range.begin;
+                 token < std::min(range.end, to.range.end + 4);
+                 ++token) {
+                half_day_told = half_day_told || is_word(tokens[token], "morning") ||
+                                is_word(tokens[token], "evening");
+            }
+            minutes = minutes <= 0
+                          ? minutes + (half_day_told || from.clock.hour > 12 ? 24 * 60 : 12 * 60)
+                          : minutes;
+            DurationPhrase phrase;
+            phrase.low = phrase.likely = phrase.high = Minutes(static_cast<double>(minutes));
+            phrase.from = from.clock;
+            phrase.to = to.clock;
+            phrase.range = TokenRange{from.range.begin, to.range.end};
+            durations.push_back(phrase);
+            at = to.range.end;
+            clock_index += 2;
+            continue;
+        }
+        if (clock_index < clocks.size() && clocks[clock_index].range.begin == at) {
+            at = clocks[clock_index].range.end;
+            continue;
+        }
+        if (auto night = night_at(tokens, at, range.end)) {
+            durations.push_back(*night);
+            at = night->range.end;
+            continue;
+        }
+        auto amount = amount_at(tokens, at, range.end);
+        if (!amount) {
+            // "another 10", "25 more", "for 40" after a length in minutes: the unit is the one
+            // before.
+            const bool opens = is_word(tokens[at], "another") || is_word(tokens[at], "further");
+            const std::size_t from = opens ? at + 1 : at;
+            const bool after_comma = at > range.begin && is_mark(tokens[at - 1], ',');
+            if ((opens || (!durations.empty() && after_comma)) && from < range.end) {
+                const auto number = number_phrase(tokens, from, range.end);
+                const std::size_t next = number ? number->range.end : from;
+                const bool ends = next >= range.end || tokens[next].kind == TokenKind::mark ||
+                                  is_word(tokens[next], "with") || is_word(tokens[next], "if") ||
+                                  is_word(tokens[next], "or") || is_word(tokens[next], "until") ||
+                                  is_word(tokens[next], "to") || is_word(tokens[next], "without") ||
+                                  is_word(tokens[next], "at");
+                if (number && !number->article && number->low >= 2 && number->low <= 90 && ends) {
+                    const bool alternative = !opens && word_at(tokens, next, range.end, "if") &&
+                                             !durations.empty() &&
+                                             durations.back().range.end + 1 == at;
+                    if (alternative) { // "ten minutes, fifteen if you are out of practice"
+                        durations.back().high =
+                            Minutes(std::max(number->high, durations.back().high.count()));
+                        durations.back().likely =
+                            durations.back().low +
+                            (durations.back().high - durations.back().low) / 2.0;
+                        durations.back().range.end = next;
+                        at = next;
+                        continue;
+                    }
+                    if (opens || !durations.empty()) {
+                        DurationPhrase phrase;
+                        phrase.low = Minutes(number->low);
+                        phrase.high = Minutes(number->high);
+                        phrase.likely = Minutes(number->middle());
+                        phrase.unit_unsaid = true;
+                        phrase.range = TokenRange{from, next};
+                        phrase.role = opens ? DurationRole::further : DurationRole::length;
+                        durations.push_back(phrase);
+                        at = next;
+                        continue;
+                    }
+                }
+            }
+            ++at;
+            continue;
+        }
+        DurationPhrase phrase;
+        double low = amount->low;
+        double high = amount->high;
+        std::size_t next = amount->next;
+        // 45 minutes to an hour; 45 min–1 hr; half an hour or forty minutes
+        if (next < range.end &&
+            (is_dash(tokens[next]) || is_word(tokens[next], "to") || is_word(tokens[next], "or"))) {
+            std::size_t from = next + 1;
+            if (word_at(tokens, from, range.end, "even") ||
+                word_at(tokens, from, range.end, "perhaps")) {
+                ++from;
+            }
+            const auto second = amount_at(tokens, from, range.end);
+            if (second && second->low > low) {
+                high = second->high;
+                next = second->next;
+            } else if (const auto bare = single_number(tokens, from, range.end);
+                       bare && !bare->article && bare->low * amount->unit > low &&
+                       amount->unit > 0 &&
+                       (bare->range.end >= range.end ||
+                        tokens[bare->range.end].kind == TokenKind::mark)) {
+                high = bare->low * amount->unit;
+                next = bare->range.end;
+            }
+        }
+        // at least 12 hours … and no more than three days
+        if (amount->at_least) {
+            for (std::size_t probe = next; probe < std::min(range.end, next + 8); ++probe) {
+                const bool upper = words_at(tokens, probe, range.end, {"no", "more", "than"}) ||
+                                   words_at(tokens, probe, range.end, {"not", "more", "than"}) ||
+                                   words_at(tokens, probe, range.end, {"up", "to"}) ||
+                                   words_at(tokens, probe, range.end, {"at", "most"});
+                if (!upper) {
+                    continue;
+                }
+                const bool two = is_word(tokens[probe], "up") || is_word(tokens[probe], "at");
+                if (const auto most = amount_at(tokens, probe + (two ? 2U : 3U), range.end);
+                    most && most->high > low) {
+                    high = most->high;
+                    next = most->next;
+                }
+                break;
+            }
+        }
+        phrase.low = Minutes(amount->at_most && amount->low == amount->high ? 0.0 : low);
+        phrase.high = Minutes(high);
+        phrase.likely = Minutes((phrase.low.count() + high) / 2.0);
+        phrase.about = amount->about;
+        phrase.at_least = amount->at_least;
+        phrase.at_most = amount->at_most;
+        phrase.range = TokenRange{at, next};
+        append_tail(tokens, range.end, phrase);
+        phrase.role = role_of(tokens, range, phrase);
+        durations.push_back(phrase);
+        at = std::max(phrase.range.end, at + 1);
+    }
+    return durations;
+}
+
+} // namespace loafwright::reading

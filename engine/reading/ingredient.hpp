@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/knowledge/knowledge.hpp"
+#include "engine/reading/layout.hpp"
+#include "engine/reading/measure.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace loafwright::reading {
+
+/// An ingredient as found in the text, with the tokens it covers.
+struct FoundIngredient {
+    Ingredient ingredient;
+    TokenRange range;
+    bool by_region = false; // its unit differs between regions and the text does not tell
+    bool vague_yeast =
+        false; // yeast by the spoon or cup in an old text: liquid barm, not today's cake
+    std::optional<double>
+        disagreement; // ratio of two amounts given for it that differ by more than a tenth
+    bool salt_without_amount = false;
+};
+
+/// A mention in the method of something: all of it, or a share ("half the flour", "the rest").
+struct Mention {
+    std::string known_as;
+    std::string item;
+    std::optional<double> share;
+    TokenRange range;
+};
+
+/// Everything that turns words into ingredients.
+class IngredientReader {
+public:
+    IngredientReader(const Knowledge& knowledge,
+                     const Lexicon& lexicon,
+                     const Units& units,
+                     std::string_view text,
+                     const Layout& layout);
+
+    /// One line of an ingredient list; nothing when no item can be made out.
+    [[nodiscard]] std::optional<FoundIngredient> line(const Block& block) const;
+
+    /// Amounts with their items in running text.
+    [[nodiscard]] std::vector<FoundIngredient> in_prose(TokenRange range) const;
+
+    /// Items named in running text, with shares.
+    [[nodiscard]] std::vector<Mention> mentions(TokenRange range) const;
+
+    [[nodiscard]] Region region() const { return region_; }
+
+private:
+    struct Amounts {
+        std::vector<Measure> measures;
+        TokenRange range;
+    };
+    [[nodiscard]] Amounts amounts_at(std::size_t at, std::size_t end) const;
+    [[nodiscard]] const IngredientRow* row_named(std::string_view item) const;
+    [[nodiscard]] bool sold_by_the_piece(const Match& match, const Measure& measure) const;
+    [[nodiscard]] const IngredientRow* egg_row(TokenRange range) const;
+    [[nodiscard]] std::optional<Band<Grams>> grams_of(const std::vector<Measure>& measures,
+                                                      const IngredientRow* row,
+                                                      FoundIngredient& found) const;
+    [[nodiscard]] std::string words(TokenRange range) const;
+    [[nodiscard]] TokenRange item_words(TokenRange match, std::size_t from) const;
+    void describe(FoundIngredient& found,
+                  const Match& match,
+                  const std::vector<Measure>& measures,
+                  std::size_t words_from) const;
+
+    const Knowledge& knowledge_;
+    const Lexicon& lexicon_;
+    const Units& units_;
+    std::string_view text_;
+    const Layout& layout_;
+    Region region_;
+    std::unordered_map<std::string_view, const IngredientRow*> rows_;
+};
+
+} // namespace loafwright::reading

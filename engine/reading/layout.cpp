@@ -1,0 +1,581 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Lines to blocks. Three passes: cut the text into lines; join lines into blocks by their mark-up
+// (lists, headings, paragraphs, front matter); give each block a role from the heading it stands
+// under. A text without headings keeps its paragraphs as method, and runs of short lines that begin
+// with an amount become an ingredient list.
+#include "engine/reading/layout.hpp"
+
+#include "engine/reading/number.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+
+namespace loafwright::reading {
+namespace {
+
+struct Line {
+    Span span; // without the line end
+    std::size_t indent = 0;
+    std::string_view text; // without indent and trailing blanks
+};
+
+std::vector<Line> lines_of(std::string_view text) {
+    std::vector<Line> lines;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t stop = std::min(text.find('\n', at), text.size());
+        Line line;
+        std::size_t begin = at;
+        std::size_t end = stop;
+        while (begin < end && (text[begin] == ' ' || text[begin] == '\t' || text[begin] == '\r')) {
+            ++begin;
+        }
+        while (end > begin &&
+               (text[end - 1] == ' ' || text[end - 1] == '\t' || text[end - 1] == '\r')) {
+            --end;
+        }
+        line.span = Span{begin, end};
+        line.indent = begin - at;
+        line.text = text.substr(begin, end - begin);
+        lines.push_back(line);
+        at = stop + 1;
+    }
+    return lines;
+}
+
+bool starts_with(std::string_view text, std::string_view head) {
+    return text.substr(0, head.size()) == head;
+}
+
+// What stands in front of the words of a list item: "- ", "* ", "• ", "1. ", "2) ". 0: no list
+// item.
+std::size_t list_marker(std::string_view text, std::optional<int>& number) {
+    if (starts_with(text, "- ") || starts_with(text, "* ") || starts_with(text, "+ ")) {
+        return 2;
+    }
+    for (const std::string_view bullet :
+         {"\xE2\x80\xA2", "\xC2\xB7", "\xE2\x80\xA3", "\xE2\x96\xAA", "\xE2\x97\xA6"}) {
+        if (starts_with(text, bullet)) {
+            return bullet.size();
+        }
+    }
+    std::size_t digits = 0;
+    while (digits < text.size() && digits < 3 && text[digits] >= '0' && text[digits] <= '9') {
+        ++digits;
+    }
+    if (digits > 0 && digits + 1 < text.size() && (text[digits] == '.' || text[digits] == ')') &&
+        text[digits + 1] == ' ') {
+        int value = 0;
+        for (std::size_t at = 0; at < digits; ++at) {
+            value = value * 10 + (text[at] - '0');
+        }
+        number = value;
+        return digits + 2;
+    }
+    return 0;
+}
+
+std::string_view stripped(std::string_view text, std::string_view marks) {
+    while (!text.empty() && marks.find(text.front()) != std::string_view::npos) {
+        text.remove_prefix(1);
+    }
+    while (!text.empty() && marks.find(text.back()) != std::string_view::npos) {
+        text.remove_suffix(1);
+    }
+    return text;
+}
+
+bool all_capitals(std::string_view text) {
+    std::size_t letters = 0;
+    for (const char c : text) {
+        if (c >= 'a' && c <= 'z') {
+            return false;
+        }
+        letters += c >= 'A' && c <= 'Z' ? 1U : 0U;
+    }
+    return letters >= 3;
+}
+
+bool is_rule(std::string_view text) {
+    return text.size() >= 3 && (text.find_first_not_of('-') == std::string_view::npos ||
+                                text.find_first_not_of('=') == std::string_view::npos ||
+                                text.find_first_not_of('*') == std::string_view::npos ||
+                                text.find_first_not_of('_') == std::string_view::npos);
+}
+
+class Layouter {
+public:
+    Layouter(std::string_view text, const Lexicon& lexicon) : text_(text), lexicon_(lexicon) {}
+
+    Layout run() {
+        layout_.tokens = tokenise(text_);
+        drop_link_targets();
+        layout_.ids = lexicon_.identify(layout_.tokens);
+        lines_ = lines_of(text_);
+        cut();
+        assign_tokens();
+        give_roles();
+        return std::move(layout_);
+    }
+
+private:
+    enum class Shape { heading, item, paragraph, mark_up };
+    struct Draft {
+        Shape shape = Shape::paragraph;
+        Span span;
+        std::optional<int> number;
+        std::string_view words; // a heading's own words
+        bool weak_heading = false;
+    };
+
+    // "[sourdough starter](/sourdough-starter)": the address is nobody's words.
+    void drop_link_targets() {
+        std::vector<Token>& tokens = layout_.tokens;
+        std::size_t kept = 0;
+        std::size_t skip_until = 0;
+        for (std::size_t at = 0; at < tokens.size(); ++at) {
+            if (at >= skip_until && at + 1 < tokens.size() && is_mark(tokens[at], ']') &&
+                is_mark(tokens[at + 1], '(') && tokens[at + 1].glued) {
+                std::size_t close = at + 2;
+                while (close < tokens.size() && close < at + 60 && !is_mark(tokens[close], ')') &&
+                       !tokens[close].first_on_line) {
+                    ++close;
+                }
+                if (close < tokens.size() && is_mark(tokens[close], ')')) {
+                    skip_until = close + 1;
+                }
+            }
+            if (at < skip_until) {
+                continue;
+            }
+            if (kept != at) {
+                tokens[kept] = std::move(tokens[at]);
+            }
+            ++kept;
+        }
+        tokens.resize(kept);
+    }
+
+    void add(Shape shape,
+             Span span,
+             std::optional<int> number = std::nullopt,
+             std::string_view words = {},
+             bool weak = false) {
+        Draft draft;
+        draft.shape = shape;
+        draft.span = span;
+        draft.number = number;
+        draft.words = words;
+        draft.weak_heading = weak;
+        words_seen_ = words_seen_ || shape != Shape::mark_up;
+        drafts_.push_back(draft);
+    }
+
+    void cut() {
+        std::size_t at = 0;
+        while (at < lines_.size() && lines_[at].text.empty()) {
+            ++at;
+        }
+        if (at < lines_.size() && lines_[at].text == "---") {
+            at = front_matter(at);
+        }
+        while (at < lines_.size()) {
+            at = one_block(at);
+        }
+    }
+
+    std::size_t front_matter(std::size_t at) {
+        std::size_t close = at + 1;
+        while (close < lines_.size() && close < at + 60 && lines_[close].text != "---") {
+            ++close;
+        }
+        if (close >= lines_.size() || lines_[close].text != "---") {
+            return at;
+        }
+        for (std::size_t line = at + 1; line < close; ++line) {
+            if (starts_with(lines_[line].text, "title:")) {
+                layout_.title = std::string(stripped(lines_[line].text.substr(6), " \"'"));
+            }
+        }
+        add(Shape::mark_up, Span{lines_[at].span.begin, lines_[close].span.end});
+        return close + 1;
+    }
+
+    std::size_t one_block(std::size_t at) {
+        const Line& line = lines_[at];
+        if (line.text.empty()) {
+            return at + 1;
+        }
+        if (starts_with(line.text, "<!--")) {
+            std::size_t close = at;
+            while (close < lines_.size() &&
+                   lines_[close].text.find("-->") == std::string_view::npos) {
+                ++close;
+            }
+            close = std::min(close, lines_.size() - 1);
+            add(Shape::mark_up, Span{line.span.begin, lines_[close].span.end});
+            return close + 1;
+        }
+        if (starts_with(line.text, "![") || is_rule(line.text) || starts_with(line.text, "```")) {
+            add(Shape::mark_up, line.span);
+            return at + 1;
+        }
+        if (starts_with(line.text, "#")) {
+            add(Shape::heading, line.span, std::nullopt, stripped(line.text, "# *_:"));
+            return at + 1;
+        }
+        std::optional<int> number;
+        if (const std::size_t marker = list_marker(line.text, number); marker != 0) {
+            return list_item(at, number);
+        }
+        if (at + 1 < lines_.size() && is_rule(lines_[at + 1].text) && line.text.size() < 80 &&
+            lines_[at + 1].text[0] != '*') {
+            add(Shape::heading,
+                Span{line.span.begin, lines_[at + 1].span.end},
+                std::nullopt,
+                line.text);
+            return at + 2;
+        }
+        if (is_heading_line(at)) {
+            add(Shape::heading,
+                line.span,
+                std::nullopt,
+                stripped(line.text, "_*=: "),
+                !wrapped(line.text));
+            return at + 1;
+        }
+        return paragraph(at);
+    }
+
+    static bool wrapped(std::string_view text) {
+        return text.size() > 2 &&
+               ((text.front() == '_' && text.find('_', 1) != std::string_view::npos) ||
+                (text.front() == '=' && text.back() == '=') ||
+                (starts_with(text, "**") && text.size() > 4 &&
+                 text.substr(text.size() - 2) == "**"));
+    }
+
+    [[nodiscard]] bool alone(std::size_t at) const {
+        const bool before = at == 0 || lines_[at - 1].text.empty();
+        const bool after = at + 1 >= lines_.size() || lines_[at + 1].text.empty();
+        return before && after;
+    }
+
+    // A short line by itself: wrapped in marks, in capitals, ending in a colon, or a word that
+    // heads a section.
+    [[nodiscard]] bool is_heading_line(std::size_t at) const {
+        const std::string_view text = lines_[at].text;
+        if (text.size() > 80 || at + 1 >= lines_.size()) {
+            return false;
+        }
+        if (wrapped(text)) {
+            return true;
+        }
+        if (all_capitals(text) && text.size() < 60 && (at == 0 || lines_[at - 1].text.empty())) {
+            return true;
+        }
+        if (is_section_word(stripped(text, "_*=:. "))) {
+            return true;
+        }
+        const std::size_t words =
+            static_cast<std::size_t>(std::count(text.begin(), text.end(), ' ')) + 1;
+        if (text.back() == ':' && words <= 6) {
+            return true;
+        }
+        const bool sentence = text.back() == '.' || text.back() == ',' || text.back() == ';';
+        const bool amount = text[0] >= '0' && text[0] <= '9';
+        return !words_seen_ && alone(at) && words <= 9 && !sentence && !amount && more_follows(at);
+    }
+
+    [[nodiscard]] bool more_follows(std::size_t at) const {
+        for (std::size_t line = at + 1; line < lines_.size(); ++line) {
+            if (!lines_[line].text.empty()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    std::size_t list_item(std::size_t at, std::optional<int> number) {
+        std::size_t last = at;
+        std::optional<int> unused;
+        while (last + 1 < lines_.size() && !lines_[last + 1].text.empty() &&
+               list_marker(lines_[last + 1].text, unused) == 0 &&
+               !starts_with(lines_[last + 1].text, "#") &&
+               !starts_with(lines_[last + 1].text, "![") &&
+               !starts_with(lines_[last + 1].text, "<!--")) {
+            ++last;
+        }
+        add(Shape::item, Span{lines_[at].span.begin, lines_[last].span.end}, number);
+        return last + 1;
+    }
+
+    // A run of lines; if most of them look like lines of an ingredient list, each is an item.
+    std::size_t paragraph(std::size_t at) {
+        std::size_t last = at;
+        std::optional<int> unused;
+        while (last + 1 < lines_.size() && !lines_[last + 1].text.empty() &&
+               list_marker(lines_[last + 1].text, unused) == 0 &&
+               !starts_with(lines_[last + 1].text, "#") &&
+               !starts_with(lines_[last + 1].text, "<!--") &&
+               !starts_with(lines_[last + 1].text, "![") &&
+               !(is_heading_line(last + 1) && section_of_line(last + 1))) {
+            ++last;
+        }
+        std::size_t listed = 0;
+        for (std::size_t line = at; line <= last; ++line) {
+            listed += looks_listed(lines_[line].text) ? 1U : 0U;
+        }
+        const std::size_t count = last - at + 1;
+        if (count >= 2 && listed * 3 >= count * 2) {
+            for (std::size_t line = at; line <= last; ++line) {
+                add(Shape::item, lines_[line].span);
+            }
+        } else {
+            add(Shape::paragraph, Span{lines_[at].span.begin, lines_[last].span.end});
+        }
+        return last + 1;
+    }
+
+    [[nodiscard]] bool section_of_line(std::size_t at) const {
+        return is_section_word(stripped(lines_[at].text, "_*=:. "));
+    }
+
+    // Short, begins with an amount (or ends with one), does not end like a sentence.
+    static bool looks_listed(std::string_view text) {
+        if (text.size() > 70 || text.empty() || text.back() == '.') {
+            return false;
+        }
+        const auto first = static_cast<unsigned char>(text.front());
+        const auto last = static_cast<unsigned char>(text.back());
+        const bool digit_first = std::isdigit(first) != 0 || first == 0xC2 || first == 0xE2;
+        const bool digit_near_end =
+            text.size() > 3 &&
+            (std::isdigit(last) != 0 ||
+             std::isdigit(static_cast<unsigned char>(text[text.size() - 2])) != 0 ||
+             std::isdigit(static_cast<unsigned char>(text[text.size() - 3])) != 0);
+        return digit_first || digit_near_end;
+    }
+
+    [[nodiscard]] const LexiconRow* section_named(std::string_view words) const {
+        if (words.empty() || words.size() > 80) {
+            return nullptr;
+        }
+        const std::vector<Token> tokens = tokenise(words);
+        const std::vector<WordIds> ids = lexicon_.identify(tokens);
+        for (std::size_t at = 0; at < tokens.size(); ++at) {
+            const Match match = lexicon_.at("section", tokens, ids, at, tokens.size());
+            if (match.row != nullptr) {
+                return match.row;
+            }
+        }
+        return nullptr;
+    }
+
+    // A plain line is a heading only when it is the section's name and hardly more.
+    [[nodiscard]] bool is_section_word(std::string_view words) const {
+        if (words.empty() || words.size() >= 40) {
+            return false;
+        }
+        const std::vector<Token> tokens = tokenise(words);
+        const std::vector<WordIds> ids = lexicon_.identify(tokens);
+        const Match match = lexicon_.at("section", tokens, ids, 0, tokens.size());
+        return match.row != nullptr && match.range.end + 1 >= tokens.size() &&
+               tokens.front().capital;
+    }
+
+    void assign_tokens() {
+        std::size_t token = 0;
+        for (const Draft& draft : drafts_) {
+            Block block;
+            block.span = draft.span;
+            block.number = draft.number;
+            block.list_item = draft.shape == Shape::item;
+            while (token < layout_.tokens.size() &&
+                   layout_.tokens[token].span.begin < draft.span.begin) {
+                ++token;
+            }
+            block.tokens.begin = token;
+            while (token < layout_.tokens.size() &&
+                   layout_.tokens[token].span.end <= draft.span.end) {
+                ++token;
+            }
+            block.tokens.end = token;
+            // The list's own mark is no word of the step: "- ", "1." .
+            std::size_t& begin = block.tokens.begin;
+            if (draft.shape == Shape::item && begin < block.tokens.end) {
+                if (draft.number) {
+                    begin = std::min(begin + 2, block.tokens.end);
+                } else if (layout_.tokens[begin].kind == TokenKind::mark &&
+                           (is_dash(layout_.tokens[begin]) || is_mark(layout_.tokens[begin], '*') ||
+                            is_mark(layout_.tokens[begin], '+') ||
+                            layout_.tokens[begin].text.size() > 1)) {
+                    ++begin;
+                }
+            }
+            layout_.blocks.push_back(block);
+        }
+    }
+
+    void give_roles() {
+        bool method_heading = false;
+        for (const Draft& draft : drafts_) {
+            if (draft.shape == Shape::heading) {
+                const LexiconRow* row = section_named(draft.words);
+                method_heading = method_heading || (row != nullptr && row->means == "method");
+                layout_.has_ingredient_list =
+                    layout_.has_ingredient_list || (row != nullptr && row->means == "ingredients");
+            }
+        }
+        std::string_view section = method_heading ? "intro" : "";
+        std::optional<std::string> part;
+        bool titled = !layout_.title.empty();
+        for (std::size_t at = 0; at < layout_.blocks.size(); ++at) {
+            Block& block = layout_.blocks[at];
+            const Draft& draft = drafts_[at];
+            if (draft.shape == Shape::mark_up) {
+                block.role = BlockRole::mark_up;
+                continue;
+            }
+            if (draft.shape == Shape::heading) {
+                heading(block, draft, section, part, titled, method_heading);
+                continue;
+            }
+            block.part = part;
+            block.role = role_under(block, section, draft.shape);
+            layout_.has_ingredient_list =
+                layout_.has_ingredient_list || block.role == BlockRole::ingredients;
+        }
+    }
+
+    void heading(Block& block,
+                 const Draft& draft,
+                 std::string_view& section,
+                 std::optional<std::string>& part,
+                 bool& titled,
+                 bool method_heading) {
+        const LexiconRow* row = section_named(draft.words);
+        if (row != nullptr && row->means != "part") {
+            block.role = BlockRole::heading;
+            section = row->means;
+            part = part_in(draft.words);
+            return;
+        }
+        if (row != nullptr) {
+            block.role = BlockRole::heading;
+            part = part_in(draft.words);
+            if (section == "intro" || section == "note") {
+                section = "";
+            }
+            return;
+        }
+        if (!titled) {
+            block.role = BlockRole::title;
+            layout_.title = std::string(stripped(draft.words, " ._*=:"));
+            titled = true;
+            section = method_heading ? "intro" : "";
+            return;
+        }
+        block.role = BlockRole::heading;
+        part.reset();
+        // A heading nobody knows: the text goes on as it would without it.
+        section = section == "note" ? "note" : section == "ingredients" ? "" : section;
+    }
+
+    // "For the filling" -> "filling".
+    [[nodiscard]] std::optional<std::string> part_in(std::string_view words) const {
+        const std::vector<Token> tokens = tokenise(words);
+        const std::vector<WordIds> ids = lexicon_.identify(tokens);
+        for (std::size_t at = 0; at < tokens.size(); ++at) {
+            const Match match = lexicon_.at("part", tokens, ids, at, tokens.size());
+            if (match.row != nullptr) {
+                return std::string(match.row->means);
+            }
+        }
+        return std::nullopt;
+    }
+
+    [[nodiscard]] BlockRole
+    role_under(const Block& block, std::string_view section, Shape shape) const {
+        if (is_meta(block)) {
+            return BlockRole::meta;
+        }
+        if (section == "method") {
+            return BlockRole::method;
+        }
+        if (section == "note") {
+            return BlockRole::note;
+        }
+        if (section == "ingredients") {
+            return shape == Shape::item || short_line(block) ? BlockRole::ingredients
+                                                             : BlockRole::method;
+        }
+        if (section == "intro") {
+            return shape == Shape::item && looks_listed(text_.substr(
+                                               block.span.begin, block.span.end - block.span.begin))
+                       ? BlockRole::ingredients
+                       : BlockRole::intro;
+        }
+        if (shape == Shape::item && !block.number && is_ingredient_line(block)) {
+            return BlockRole::ingredients;
+        }
+        return BlockRole::method;
+    }
+
+    [[nodiscard]] bool short_line(const Block& block) const {
+        return block.span.end - block.span.begin < 70;
+    }
+
+    [[nodiscard]] bool is_meta(const Block& block) const {
+        constexpr std::size_t longest_line = 100; // bytes; longer ones are sentences
+        if (block.span.end - block.span.begin > longest_line) {
+            return false;
+        }
+        const std::size_t end = std::min(block.tokens.end, block.tokens.begin + 6);
+        for (std::size_t at = block.tokens.begin; at < end; ++at) {
+            const Match match =
+                lexicon_.at("meta", layout_.tokens, layout_.ids, at, block.tokens.end);
+            if (match.row != nullptr) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    // No action stands at its start, and it has an amount or is only a few words.
+    [[nodiscard]] bool is_ingredient_line(const Block& block) const {
+        if (block.tokens.empty()) {
+            return false;
+        }
+        const Match action = lexicon_.at(
+            "action", layout_.tokens, layout_.ids, block.tokens.begin, block.tokens.end);
+        if (action.row != nullptr && action.head == Inflection::none) {
+            return false;
+        }
+        const std::size_t count = block.tokens.end - block.tokens.begin;
+        const bool amount =
+            number_phrase(layout_.tokens, block.tokens.begin, block.tokens.end).has_value();
+        bool digits = false;
+        for (std::size_t at = block.tokens.begin; at < block.tokens.end; ++at) {
+            digits = digits || layout_.tokens[at].kind == TokenKind::number;
+        }
+        return (amount && count <= 24) || (digits && count <= 12) || count <= 6;
+    }
+
+    std::string_view text_;
+    const Lexicon& lexicon_;
+    Layout layout_;
+    std::vector<Line> lines_;
+    std::vector<Draft> drafts_;
+    bool words_seen_ = false; // something other than mark-up has been cut
+};
+
+} // namespace
+
+Layout lay_out(std::string_view text, const Lexicon& lexicon) {
+    return Layouter(text, lexicon).run();
+}
+
+} // namespace loafwright::reading

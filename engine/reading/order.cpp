@@ -1,0 +1,254 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// A verb is an order by where it stands, not by what it is. The base form is one at the start of a
+// clause, after "and" or an adverb ("gently fold"); after an article it is a noun ("the bake"),
+// after "to" a purpose. Other forms tell a state, unless somebody is told what must be done
+// ("should be kneaded"). Old books and telegrams leave out words, so a verb after an adjective or a
+// place ("when light add") counts too, with some doubt.
+#include "engine/reading/order.hpp"
+
+#include "engine/reading/duration.hpp"
+#include "engine/reading/temperature.hpp"
+
+#include <algorithm>
+#include <string_view>
+
+namespace loafwright::reading {
+namespace {
+
+using Words = std::initializer_list<std::string_view>;
+
+bool any_of(const Token& token, Words words) {
+    return token.kind == TokenKind::word &&
+           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+               return token.text == word;
+           });
+}
+
+bool is_adverb(const Token& token) {
+    return token.kind == TokenKind::word && token.text.size() > 4 &&
+           token.text.substr(token.text.size() - 2) == "ly";
+}
+
+class Judge {
+public:
+    Judge(const std::vector<Token>& tokens, TokenRange sentence, const Match& verb)
+        : tokens_(tokens), sentence_(sentence), verb_(verb), at_(verb.range.begin) {}
+
+    Order run(bool opens) {
+        order_.negated = is_negated();
+        const Token* before = at_ > sentence_.begin ? &tokens_[at_ - 1] : nullptr;
+        const bool part_of_word =
+            before != nullptr &&
+            (tokens_[at_].hyphenated || (is_mark(*before, '/') && tokens_[at_].glued));
+        if (part_of_word || alone_in_brackets()) {
+            return order_;
+        }
+        switch (verb_.head) {
+        case Inflection::none:
+            order_.is_order = base(before, opens);
+            break;
+        case Inflection::s:
+            order_.is_order = third_person(before);
+            break;
+        case Inflection::ed:
+            order_.is_order = participle();
+            break;
+        case Inflection::ing:
+            order_.is_order = gerund(before);
+            break;
+        }
+        return order_;
+    }
+
+private:
+    // "(autolyze)" names what has been said.
+    [[nodiscard]] bool alone_in_brackets() const {
+        return at_ > sentence_.begin && is_mark(tokens_[at_ - 1], '(') &&
+               verb_.range.end < sentence_.end && is_mark(tokens_[verb_.range.end], ')');
+    }
+
+    [[nodiscard]] bool said_before(Words words, std::size_t reach) const {
+        const std::size_t from = at_ > sentence_.begin + reach ? at_ - reach : sentence_.begin;
+        for (std::size_t token = at_; token > from; --token) {
+            if (tokens_[token - 1].kind == TokenKind::mark && !is_mark(tokens_[token - 1], '-')) {
+                return false;
+            }
+            if (any_of(tokens_[token - 1], words)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    [[nodiscard]] bool timed() const {
+        return !durations_in(tokens_, TokenRange{at_, std::min(sentence_.end, at_ + 12)}).empty();
+    }
+
+    [[nodiscard]] bool heated() const {
+        return !temperatures_in(tokens_, TokenRange{at_, std::min(sentence_.end, at_ + 10)})
+                    .empty();
+    }
+
+    bool base(const Token* before, bool opens) {
+        if (said_before(
+                {"expect", "watch", "see", "hear", "notice", "goal", "aim", "idea", "purpose"},
+                6)) {
+            return false;
+        }
+        if (opens || before == nullptr) {
+            return true;
+        }
+        if (is_word(*before, "to")) {
+            // "to keep it rising" is a purpose; "is to rise", "begin to knead" are orders.
+            const bool order = at_ >= sentence_.begin + 2 && any_of(tokens_[at_ - 2],
+                                                                    {"is",
+                                                                     "are",
+                                                                     "begin",
+                                                                     "start",
+                                                                     "set",
+                                                                     "put",
+                                                                     "left",
+                                                                     "leave",
+                                                                     "ready",
+                                                                     "continue",
+                                                                     "need",
+                                                                     "needs",
+                                                                     "want",
+                                                                     "wants",
+                                                                     "have"});
+            order_.doubt = order ? 0.3 : 1.2;
+            order_.only_purpose = !order && !timed();
+            return true;
+        }
+        if (any_of(*before, {"will", "should", "would"})) {
+            // "you should knead" orders, "it should form a dough" describes; with a length of time
+            // it tells a step all the same.
+            const bool baker =
+                at_ >= sentence_.begin + 2 && any_of(tokens_[at_ - 2], {"you", "we", "i"});
+            order_.doubt = baker ? 0.3 : 0.6;
+            return baker || timed();
+        }
+        if (any_of(*before, {"and",     "then",   "or",     "now",        "again",     "but",
+                             "also",    "just",   "next",   "first",      "finally",   "lastly",
+                             "must",    "please", "not",    "never",      "don't",     "dont",
+                             "do",      "let",    "simply", "once",       "meanwhile", "otherwise",
+                             "instead", "always", "only",   "afterwards", "later",     "morning",
+                             "evening", "day",    "here",   "together",   "twice"}) ||
+            is_adverb(*before)) {
+            return true;
+        }
+        if (any_of(*before, {"you", "may", "can", "could", "we", "i"})) {
+            order_.doubt = 0.5;
+            return true;
+        }
+        if (any_of(*before, {"it",     "light",   "lukewarm", "cool",  "cold",    "ready",
+                             "more",   "out",     "over",     "up",    "down",    "done",
+                             "smooth", "warm",    "point",    "baked", "doubled", "bulk",
+                             "size",   "minutes", "hours",    "hour",  "well",    "aside"})) {
+            order_.doubt = 0.4;
+            return true;
+        }
+        return false;
+    }
+
+    // "the dough rises for two hours"; a plural ("the rolls") stands after an article or a number.
+    bool third_person(const Token* before) {
+        if (before == nullptr ||
+            !any_of(*before,
+                    {"dough", "it", "loaf", "bread", "sponge", "batter", "then", "mixture"})) {
+            return false;
+        }
+        const std::string_view means =
+            verb_.row->means; // "it keeps well", "the bread eats well" order nothing
+        if (said_before({"longer", "more", "if", "how"}, 5) || means == "store" ||
+            means == "serve") {
+            return false;
+        }
+        order_.doubt = 0.8;
+        return true;
+    }
+
+    // "should be kneaded", "must then be left to rise", "is baked for an hour", "make sure the oven
+    // is heated to 220 °C".
+    bool participle() {
+        bool be = false;
+        bool modal = false;
+        const std::size_t from = at_ > sentence_.begin + 4 ? at_ - 4 : sentence_.begin;
+        for (std::size_t token = from; token < at_; ++token) {
+            if (tokens_[token].kind == TokenKind::mark) {
+                be = modal = false;
+            }
+            be = be || any_of(tokens_[token], {"be", "is", "are", "been"});
+            modal = modal || any_of(tokens_[token], {"should", "must", "may", "can", "will", "to"});
+        }
+        order_.doubt = modal ? 0.3 : 0.7;
+        return be && (modal || timed() || heated());
+    }
+
+    bool gerund(const Token* before) {
+        if (before == nullptr) {
+            return false;
+        }
+        if (any_of(*before, {"keep", "start", "begin", "continue", "go"})) {
+            order_.doubt = 0.3;
+            return true;
+        }
+        if (is_mark(*before, ',') && verb_.row->means == "bake" && heated()) {
+            order_.doubt = 0.3; // "bake for an hour, reducing the heat to 200 °C"
+            return true;
+        }
+        if (is_word(*before, "of")) { // "ten minutes of kneading"
+            order_.doubt = 1.0;
+            const std::size_t from = at_ > sentence_.begin + 6 ? at_ - 6 : sentence_.begin;
+            return !durations_in(tokens_, TokenRange{from, at_}).empty();
+        }
+        return false;
+    }
+
+    [[nodiscard]] bool is_negated() const {
+        const std::size_t from = at_ > sentence_.begin + 5 ? at_ - 5 : sentence_.begin;
+        bool negated = false;
+        for (std::size_t token = from; token < at_; ++token) {
+            if (tokens_[token].kind == TokenKind::mark || any_of(tokens_[token], {"but", "then"})) {
+                negated = false;
+                continue;
+            }
+            negated = negated || any_of(tokens_[token],
+                                        {"not",
+                                         "never",
+                                         "don't",
+                                         "dont",
+                                         "without",
+                                         "no",
+                                         "avoid",
+                                         "cannot",
+                                         "can't",
+                                         "needn't",
+                                         "nor",
+                                         "doesn't"});
+            negated = negated || (token + 1 < at_ && is_word(tokens_[token], "rather") &&
+                                  is_word(tokens_[token + 1], "than"));
+            negated = negated || (token + 1 < at_ && is_word(tokens_[token], "instead") &&
+                                  is_word(tokens_[token + 1], "of"));
+        }
+        return negated;
+    }
+
+    const std::vector<Token>& tokens_;
+    TokenRange sentence_;
+    const Match& verb_;
+    std::size_t at_;
+    Order order_;
+};
+
+} // namespace
+
+Order judge_order(const std::vector<Token>& tokens,
+                  TokenRange sentence,
+                  const Match& verb,
+                  bool opens) {
+    return Judge(tokens, sentence, verb).run(opens);
+}
+
+} // namespace loafwright::reading

@@ -1,0 +1,393 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// What the text leaves open: oven temperature, lengths of bakes and waits, flour and salt without
+// an amount, liquid yeast of old books, pints of an unknown country, amounts that disagree. Each
+// question has a default, so nothing ever stands still for want of an answer.
+#include "engine/reading/question.hpp"
+
+#include "engine/quantity/conversion.hpp"
+#include "engine/reading/duration.hpp"
+#include "engine/reading/number.hpp"
+#include "engine/reading/temperature.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace loafwright::reading {
+namespace {
+
+std::string degrees(TemperatureRange range) {
+    const int low = static_cast<int>(std::lround(range.low.degrees()));
+    const int high = static_cast<int>(std::lround(range.high.degrees()));
+    return low == high ? fmt::format("{} °C", low) : fmt::format("{} to {} °C", low, high);
+}
+
+class Asker {
+public:
+    Asker(const Knowledge& knowledge,
+          const Lexicon& lexicon,
+          const Layout& layout,
+          const Answers& answers,
+          Reading& reading)
+        : knowledge_(knowledge), lexicon_(lexicon), layout_(layout), answers_(answers),
+          reading_(reading), used_(answers.size(), false) {}
+
+    void run(const std::vector<FoundIngredient>& found) {
+        if (reading_.recipe.steps.empty()) {
+            left_over_answers();
+            return;
+        }
+        oven_words();
+        oven();
+        bake_time();
+        wait_times();
+        amounts(found);
+        left_over_answers();
+    }
+
+private:
+    // The answer to a key, if given. Marks it as used.
+    const std::string* answer(std::string_view key) {
+        for (std::size_t index = 0; index < answers_.size(); ++index) {
+            if (answers_[index].key == key) {
+                used_[index] = true;
+                return &answers_[index].value;
+            }
+        }
+        return nullptr;
+    }
+
+    void ask(std::string key, std::string about, std::string words, std::string standard) {
+        reading_.questions.push_back(
+            {std::move(key), std::move(about), std::move(words), std::move(standard)});
+    }
+
+    void not_understood(std::string_view key, const std::string& value, std::string_view expected) {
+        reading_.remarks.push_back(
+            {"answer_unreadable",
+             Severity::warning,
+             fmt::format("the answer \"{}\" to {} could not be understood, expected {}",
+                         value,
+                         key,
+                         expected),
+             std::string(key),
+             "Give it again, or leave it out and the usual is used"});
+    }
+
+    std::optional<TemperatureRange> temperature_in(const std::string& value) const {
+        const std::vector<Token> tokens = tokenise("oven to " + value);
+        const auto found = temperatures_in(tokens, TokenRange{0, tokens.size()});
+        if (!found.empty() && found.front().middle() >= 50 && found.front().middle() <= 350) {
+            return TemperatureRange{found.front().low, found.front().high};
+        }
+        return std::nullopt;
+    }
+
+    static std::optional<Band<Minutes>> minutes_in(const std::string& value) {
+        std::vector<Token> tokens = tokenise(value);
+        auto found = durations_in(tokens, TokenRange{0, tokens.size()});
+        if (found.empty()) { // a bare number is minutes
+            tokens = tokenise(value + " minutes");
+            found = durations_in(tokens, TokenRange{0, tokens.size()});
+        }
+        if (!found.empty() && found.front().high.count() > 0 &&
+            found.front().high.count() <= 4 * 24 * 60) {
+            return Band<Minutes>{found.front().low, found.front().likely, found.front().high};
+        }
+        return std::nullopt;
+    }
+
+    // "a moderate oven": what the words suggest is kept beside the step, and asked.
+    void oven_words() {
+        for (Step& step : reading_.recipe.steps) {
+            if (step.kind != StepKind::bake && step.kind != StepKind::preheat) {
+                continue;
+            }
+            const OvenWordRow* best = nullptr;
+            for (const OvenWordRow& row : knowledge_.oven_words) {
+                // "a slower oven" is a slow one.
+                const std::string with_oven(row.words);
+                const std::size_t noun = row.words.rfind(" oven");
+                const std::string with_heat = std::string(row.words.substr(0, noun)) + "er oven";
+                const bool named = step.text.find(with_oven) != std::string::npos ||
+                                   step.text.find(with_heat) != std::string::npos;
+                if (named && (best == nullptr || row.words.size() > best->words.size())) {
+                    best = &row;
+                }
+            }
+            if (best != nullptr) {
+                step.oven_words = best->oven;
+                oven_word_ = best->words;
+            }
+        }
+    }
+
+    void oven() {
+        Step* bake = nullptr;
+        bool known = false;
+        for (Step& step : reading_.recipe.steps) {
+            const bool heats = step.kind == StepKind::bake ||
+                               (step.kind == StepKind::preheat && step.place == Place::oven);
+            known = known || (heats && step.temperature.has_value());
+            if (step.kind == StepKind::bake && bake == nullptr) {
+                bake = &step;
+            }
+        }
+        const bool cooks =
+            std::any_of(reading_.recipe.steps.begin(),
+                        reading_.recipe.steps.end(),
+                        [](const Step& step) { return step.kind == StepKind::cook; });
+        if (bake == nullptr) {
+            for (Step& step : reading_.recipe.steps) {
+                known = known || step.kind == StepKind::preheat;
+                if (step.kind == StepKind::preheat && step.place == Place::oven &&
+                    !step.temperature) {
+                    bake = &step;
+                }
+            }
+            const bool dough = std::any_of(
+                reading_.recipe.steps.begin(), reading_.recipe.steps.end(), [](const Step& step) {
+                    return step.kind == StepKind::knead || is_wait(step.kind);
+                });
+            if (bake == nullptr) {
+                if (!cooks && !known && dough && reading_.recipe.steps.size() >= 3) {
+                    ask("bake",
+                        "bake: oven temperature and baking time",
+                        "The text stops before the oven. How hot, and how long, will you bake it?",
+                        "not planned");
+                    (void)answer("bake");
+                }
+                return;
+            }
+        }
+        if (known && bake->temperature) {
+            return;
+        }
+        if (known && bake->kind == StepKind::bake) {
+            return; // the preheat tells it
+        }
+        if (const std::string* told = answer("oven-c")) {
+            if (const auto range = temperature_in(*told)) {
+                bake->temperature = range;
+                return;
+            }
+            not_understood("oven-c", *told, "a temperature such as 220 or gas 7");
+        }
+        const std::optional<TemperatureRange> words = bake->oven_words;
+        const std::string standard =
+            words
+                ? fmt::format("{}", std::lround((words->low.degrees() + words->high.degrees()) / 2))
+                : std::string("usual for the bread");
+        const std::string asked =
+            words ? fmt::format("How hot is the oven? The text says \"{}\"; usual is {}.",
+                                oven_word_,
+                                degrees(*words))
+                  : std::string("How hot is the oven? The text does not say.");
+        bake->temperature_question = "oven-c";
+        ask("oven-c", "oven temperature", asked, standard);
+    }
+
+    static bool is_wait(StepKind kind) {
+        return kind == StepKind::rise || kind == StepKind::prove || kind == StepKind::ferment ||
+               kind == StepKind::rest || kind == StepKind::chill || kind == StepKind::soak ||
+               kind == StepKind::activate;
+    }
+
+    void bake_time() {
+        std::size_t count = 0;
+        for (Step& step : reading_.recipe.steps) {
+            if ((step.kind != StepKind::bake && step.kind != StepKind::cook) || step.minutes) {
+                continue;
+            }
+            const bool bake = step.kind == StepKind::bake;
+            const std::string key = fmt::format("{}{}",
+                                                bake ? "minutes-bake" : "minutes-cook",
+                                                count == 0 ? "" : fmt::format("-{}", count + 1));
+            ++count;
+            if (take_minutes(key, step)) {
+                continue;
+            }
+            step.minutes_question = key;
+            if (count == 1) {
+                const std::string sign = step.cue
+                                             ? fmt::format(" The text says \"{}\".", step.cue->text)
+                                             : std::string();
+                ask(key,
+                    bake ? "baking time (bake)" : "cooking time (cook)",
+                    fmt::format("How long does it {}?{}", bake ? "bake" : "cook", sign),
+                    "usual for the bread");
+            }
+        }
+    }
+
+    bool take_minutes(const std::string& key, Step& step) {
+        const std::string* told = answer(key);
+        if (told == nullptr) {
+            return false;
+        }
+        const auto minutes = minutes_in(*told);
+        if (!minutes) {
+            not_understood(key, *told, "a length of time such as 45 minutes");
+            return false;
+        }
+        step.minutes = TimedBand{*minutes, Basis::stated};
+        return true;
+    }
+
+    void wait_times() {
+        std::size_t rises = 0;
+        for (Step& step : reading_.recipe.steps) {
+            const bool rising = step.kind == StepKind::rise || step.kind == StepKind::prove ||
+                                step.kind == StepKind::ferment || step.kind == StepKind::chill ||
+                                step.kind == StepKind::rest;
+            if (!rising || step.during) {
+                continue;
+            }
+            if (step.minutes) {
+                continue;
+            }
+            ++rises;
+            const std::string key = fmt::format("minutes-{}-{}", name_of(step.kind), rises);
+            if (take_minutes(key, step)) {
+                continue;
+            }
+            step.minutes_question = key;
+            const std::string_view words = step.kind == StepKind::prove     ? "the final prove"
+                                           : step.kind == StepKind::ferment ? "the sponge"
+                                           : step.kind == StepKind::chill ? "the time in the fridge"
+                                           : step.kind == StepKind::rest  ? "the rest"
+                                                                          : "the rise";
+            const std::string sign = step.cue
+                                         ? fmt::format(" The text says \"{}\".", step.cue->text)
+                                         : std::string(" The text does not say.");
+            ask(key,
+                fmt::format("{} time", name_of(step.kind)),
+                fmt::format("How long does {} take?{}", words, sign),
+                "usual for the bread");
+        }
+    }
+
+    void amounts(const std::vector<FoundIngredient>& found) {
+        bool flour_named = false;
+        bool flour_weighed = false;
+        bool salt_weighed = false;
+        for (const Ingredient& ingredient : reading_.recipe.ingredients) {
+            const IngredientRow* row = ingredient_named(knowledge_, ingredient.known_as);
+            const bool flour = row != nullptr && row->role == "flour";
+            flour_named = flour_named || flour;
+            flour_weighed = flour_weighed || (flour && ingredient.grams.has_value());
+            salt_weighed = salt_weighed ||
+                           (row != nullptr && row->role == "salt" && ingredient.grams.has_value());
+        }
+        const bool flour_in_text = flour_named || said("flour");
+        const bool any_weighed =
+            std::any_of(reading_.recipe.ingredients.begin(),
+                        reading_.recipe.ingredients.end(),
+                        [](const Ingredient& ingredient) { return ingredient.grams.has_value(); });
+        if (!flour_weighed && flour_in_text && (any_weighed || reading_.recipe.steps.size() > 3)) {
+            ask("grams-flour",
+                "how much flour",
+                "How much flour? The text gives no amount.",
+                "until it feels right");
+            (void)answer("grams-flour");
+        }
+        if (!salt_weighed && said("salt") && (flour_weighed || any_weighed)) {
+            ask("grams-salt",
+                "salt",
+                "How much salt? The text gives no amount; bread usually has about 2 % of the "
+                "flour.",
+                "2 % of the flour");
+            (void)answer("grams-salt");
+        }
+        for (const FoundIngredient& ingredient : found) {
+            if (ingredient.vague_yeast) {
+                ask("yeast-form",
+                    "yeast",
+                    "Which yeast? A book of that age means liquid yeast by the spoon or cup, not "
+                    "today's.",
+                    "7 g dried yeast for 500 g flour");
+                (void)answer("yeast-form");
+                break;
+            }
+        }
+        for (const FoundIngredient& ingredient : found) {
+            if (ingredient.by_region) {
+                ask("region",
+                    "pint, ounce or cup",
+                    "Is it a British or an American book? A British pint is a fifth larger.",
+                    "American");
+                (void)answer("region");
+                break;
+            }
+        }
+        for (const FoundIngredient& ingredient : found) {
+            if (ingredient.disagreement) {
+                ask("amount-" + key_of(ingredient.ingredient.item),
+                    "amount of " + ingredient.ingredient.item,
+                    fmt::format("Which amount of {}? The text gives two that differ: \"{}\".",
+                                ingredient.ingredient.item,
+                                ingredient.ingredient.text),
+                    "the weight");
+                (void)answer("amount-" + key_of(ingredient.ingredient.item));
+            }
+        }
+    }
+
+    static std::string key_of(const std::string& item) {
+        std::string key;
+        for (const char c : item) {
+            key += (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ? c : '-';
+        }
+        return key.substr(0, 40);
+    }
+
+    [[nodiscard]] bool said(std::string_view word) const {
+        return std::any_of(layout_.blocks.begin(), layout_.blocks.end(), [&](const Block& block) {
+            if (block.role != BlockRole::method && block.role != BlockRole::ingredients) {
+                return false;
+            }
+            for (std::size_t at = block.tokens.begin; at < block.tokens.end; ++at) {
+                if (is_word(layout_.tokens[at], word)) {
+                    return true;
+                }
+            }
+            return false;
+        });
+    }
+
+    void left_over_answers() {
+        for (std::size_t index = 0; index < answers_.size(); ++index) {
+            if (!used_[index]) {
+                reading_.remarks.push_back(
+                    {"answer_unknown",
+                     Severity::warning,
+                     fmt::format("\"{}\" is not asked by this text", answers_[index].key),
+                     answers_[index].key,
+                     "Leave it out, or use one of the keys that read lists"});
+            }
+        }
+    }
+
+    const Knowledge& knowledge_;
+    const Lexicon& lexicon_;
+    const Layout& layout_;
+    const Answers& answers_;
+    Reading& reading_;
+    std::vector<bool> used_;
+    std::string_view oven_word_;
+};
+
+} // namespace
+
+void ask_and_answer(const Knowledge& knowledge,
+                    const Lexicon& lexicon,
+                    const Layout& layout,
+                    const std::vector<FoundIngredient>& found,
+                    const Answers& answers,
+                    Reading& reading) {
+    Asker(knowledge, lexicon, layout, answers, reading).run(found);
+}
+
+} // namespace loafwright::reading

@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The reader from end to end: text → blocks → clauses with everything that stands in them → what
+// each clause may mean → what the whole sequence means → steps, ingredients, reminders, questions,
+// and what was left unread. Each arrow is a file of this room.
+#include "engine/reading/read.hpp"
+
+#include "engine/reading/assemble.hpp"
+#include "engine/reading/candidate.hpp"
+#include "engine/reading/clause.hpp"
+#include "engine/reading/ingredient.hpp"
+#include "engine/reading/layout.hpp"
+#include "engine/reading/process.hpp"
+#include "engine/reading/question.hpp"
+#include "engine/reading/reminder.hpp"
+
+#include <algorithm>
+
+namespace loafwright {
+namespace reading {
+namespace {
+
+class Reader {
+public:
+    Reader(std::string_view text, const Knowledge& knowledge, const Answers& answers)
+        : text_(text), knowledge_(knowledge), answers_(answers), lexicon_(knowledge),
+          units_(knowledge), layout_(lay_out(text, lexicon_)) {}
+
+    Reading run() {
+        reading_.recipe.title = layout_.title.empty() ? "Bread" : layout_.title;
+        clauses_ = clauses_of(layout_, lexicon_);
+        std::vector<std::vector<Candidate>> candidates;
+        candidates.reserve(clauses_.size());
+        for (const Clause& clause : clauses_) {
+            candidates.push_back(candidates_of(clause));
+        }
+        const std::vector<Decision> decisions = Process(knowledge_).decide(candidates);
+        assembly_ = assemble(text_, layout_, lexicon_, clauses_, decisions);
+        const IngredientReader ingredients(knowledge_, lexicon_, units_, text_, layout_);
+        read_ingredients(ingredients);
+        keep_unweighed(ingredients);
+        for (Draft& draft : assembly_.drafts) {
+            add_reminders(text_, layout_, clauses_, draft);
+            add_uses(ingredients, draft);
+            reading_.recipe.steps.push_back(draft.step);
+        }
+        read_pieces();
+        leave_unread();
+        ask_and_answer(knowledge_, lexicon_, layout_, found_, answers_, reading_);
+        return std::move(reading_);
+    }
+
+private:
+    void read_ingredients(const IngredientReader& ingredients) {
+        for (const Block& block : layout_.blocks) {
+            if (block.role == BlockRole::ingredients) {
+                if (auto found = ingredients.line(block)) {
+                    keep(std::move(*found));
+                } else {
+                    unread(span_of(layout_.tokens, block.tokens),
+                           "no ingredient could be made out");
+                }
+            }
+        }
+        const std::size_t listed = found_.size();
+        for (std::size_t index = 0; index < clauses_.size(); ++index) {
+            const Clause& clause = clauses_[index];
+            if (clause.variant) {
+                continue;
+            }
+            for (FoundIngredient& found : ingredients.in_prose(clause.range)) {
+                // What the list has already is taken from it, not added to it.
+                const bool known = std::any_of(
+                    found_.begin(),
+                    found_.begin() + static_cast<std::ptrdiff_t>(listed),
+                    [&](const FoundIngredient& other) { return same_item(other, found); });
+                if (known) {
+                    continue;
+                }
+                if (assembly_.uses[index].draft) {
+                    found.ingredient.part =
+                        assembly_.drafts[*assembly_.uses[index].draft].step.part;
+                }
+                in_method_.push_back(found.range);
+                keep(std::move(found));
+            }
+        }
+    }
+
+    // "enough flour to make a dough": named where the dough is made, without an amount.
+    void keep_unweighed(const IngredientReader& ingredients) {
+        for (std::size_t index = 0; index < clauses_.size(); ++index) {
+            const auto& draft = assembly_.uses[index].draft;
+            if (!draft || clauses_[index].negated || clauses_[index].variant) {
+                continue;
+            }
+            const Step& step = assembly_.drafts[*draft].step;
+            if (step.kind != StepKind::mix && step.kind != StepKind::activate) {
+                continue;
+            }
+            for (const Mention& mention : ingredients.mentions(clauses_[index].range)) {
+                const IngredientRow* row = ingredient_named(knowledge_, mention.known_as);
+                const bool counts =
+                    row != nullptr &&
+                    (row->role == "flour" || row->role == "salt" || row->role == "yeast" ||
+                     row->role == "preferment" || row->role == "liquid" || row->role == "sugar");
+                FoundIngredient found;
+                found.ingredient.known_as = mention.known_as;
+                const bool known =
+                    std::any_of(found_.begin(), found_.end(), [&](const FoundIngredient& other) {
+                        return same_item(other, found);
+                    });
+                if (!counts || known || mention.share) {
+                    continue;
+                }
+                found.ingredient.item = mention.item;
+                found.ingredient.span = span_of(layout_.tokens, mention.range);
+                found.ingredient.text = tidy(text_, *found.ingredient.span);
+                found.ingredient.part = step.part;
+                found.range = mention.range;
+                keep(std::move(found));
+            }
+        }
+    }
+
+    [[nodiscard]] bool same_item(const FoundIngredient& a, const FoundIngredient& b) const {
+        if (a.ingredient.known_as == b.ingredient.known_as && !a.ingredient.known_as.empty()) {
+            return true;
+        }
+        const IngredientRow* first = ingredient_named(knowledge_, a.ingredient.known_as);
+        const IngredientRow* second = ingredient_named(knowledge_, b.ingredient.known_as);
+        const bool same_role = first != nullptr && second != nullptr && first->role == second->role;
+        return same_role &&
+               (first->role == "flour" || first->role == "yeast" || first->role == "salt");
+    }
+
+    void keep(FoundIngredient found) {
+        reading_.recipe.ingredients.push_back(found.ingredient);
+        found_.push_back(std::move(found));
+    }
+
+    void add_uses(const IngredientReader& ingredients, Draft& draft) const {
+        constexpr std::size_t most_uses = 40;
+        for (const std::size_t clause : draft.clauses) {
+            for (const Mention& mention : ingredients.mentions(clauses_[clause].range)) {
+                const auto ingredient = std::find_if(
+                    reading_.recipe.ingredients.begin(),
+                    reading_.recipe.ingredients.end(),
+                    [&](const Ingredient& other) { return other.known_as == mention.known_as; });
+                if (draft.step.uses.size() >= most_uses ||
+                    (ingredient == reading_.recipe.ingredients.end() && !mention.share)) {
+                    continue;
+                }
+                Use use;
+                use.item = ingredient == reading_.recipe.ingredients.end() ? mention.item
+                                                                           : ingredient->item;
+                if (mention.share && *mention.share > 0) {
+                    use.share = mention.share;
+                }
+                const bool there =
+                    std::any_of(draft.step.uses.begin(),
+                                draft.step.uses.end(),
+                                [&](const Use& other) { return other.item == use.item; });
+                if (!there) {
+                    draft.step.uses.push_back(std::move(use));
+                }
+            }
+        }
+    }
+
+    // "Makes 2 loaves", "Servings: 4" is no number of pieces; "divide into 12" is.
+    void read_pieces() {
+        for (const Block& block : layout_.blocks) {
+            if (block.role != BlockRole::meta) {
+                continue;
+            }
+            for (std::size_t at = block.tokens.begin; at + 2 < block.tokens.end; ++at) {
+                const Token& count = layout_.tokens[at + 1];
+                const bool makes = is_word(layout_.tokens[at], "makes") ||
+                                   is_word(layout_.tokens[at], "yield") ||
+                                   is_word(layout_.tokens[at], "yields");
+                if (makes && count.kind == TokenKind::number && count.value >= 1 &&
+                    count.value <= 500) {
+                    reading_.recipe.pieces = count.value;
+                    return;
+                }
+            }
+        }
+    }
+
+    void unread(Span span, std::string_view why) {
+        if (span.begin < span.end) {
+            reading_.unread.push_back({tidy(text_, span), span, std::string(why)});
+        }
+    }
+
+    void leave_unread() {
+        std::size_t clause = 0;
+        for (std::size_t index = 0; index < layout_.blocks.size(); ++index) {
+            const Block& block = layout_.blocks[index];
+            switch (block.role) {
+            case BlockRole::title:
+                unread(block.span, "the title");
+                break;
+            case BlockRole::heading:
+                unread(block.span, "a heading");
+                break;
+            case BlockRole::intro:
+                unread(block.span, "stands before the method");
+                break;
+            case BlockRole::note:
+                unread(block.span, "a note, not a step");
+                break;
+            case BlockRole::meta:
+                unread(block.span, "about the whole recipe");
+                break;
+            case BlockRole::mark_up:
+                unread(block.span, "mark-up, not words");
+                break;
+            case BlockRole::ingredients:
+                break;
+            case BlockRole::method:
+                for (; clause < clauses_.size() && clauses_[clause].block == index; ++clause) {
+                    const Span span = span_of(layout_.tokens, clauses_[clause].range);
+                    const bool in_step = assembly_.uses[clause].draft &&
+                                         covered(*assembly_.uses[clause].draft, span);
+                    if (!in_step) {
+                        const std::string_view why = assembly_.uses[clause].why_not;
+                        unread(span,
+                               why.empty() ? std::string_view("added to the step before") : why);
+                    }
+                }
+                break;
+            }
+        }
+    }
+
+    [[nodiscard]] bool covered(std::size_t draft, Span span) const {
+        const Span step = assembly_.drafts[draft].step.span;
+        return step.begin <= span.begin && span.end <= step.end;
+    }
+
+    std::string_view text_;
+    const Knowledge& knowledge_;
+    const Answers& answers_;
+    Lexicon lexicon_;
+    Units units_;
+    Layout layout_;
+    std::vector<Clause> clauses_;
+    Assembly assembly_;
+    std::vector<FoundIngredient> found_;
+    std::vector<TokenRange> in_method_;
+    Reading reading_;
+};
+
+} // namespace
+} // namespace reading
+
+Reading read(const CheckedText& text, const Knowledge& knowledge, const Answers& answers) {
+    return reading::Reader(text.view(), knowledge, answers).run();
+}
+
+} // namespace loafwright

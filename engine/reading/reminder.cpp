@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Reminders are cut from the text, never written: around each word that matters grows the phrase it
+// stands in, to the next mark or joining word, nine words at most. Figures (temperatures) come with
+// their unit.
+#include "engine/reading/reminder.hpp"
+
+#include <algorithm>
+
+namespace loafwright::reading {
+namespace {
+
+bool stops(const Token& token) {
+    return token.kind == TokenKind::mark && !is_mark(token, '-') && !is_mark(token, '/') &&
+           !is_mark(token, '\'') && !is_mark(token, '"') && token.text != "\xC2\xB0" &&
+           !is_mark(token, '%');
+}
+
+bool joins(const Token& token) {
+    return is_word(token, "and") || is_word(token, "then") || is_word(token, "or") ||
+           is_word(token, "but") || is_word(token, "until") || is_word(token, "till") ||
+           is_word(token, "when") || is_word(token, "which") || is_word(token, "while") ||
+           is_word(token, "for") || is_word(token, "about");
+}
+
+bool light(const Token& token) {
+    return is_word(token, "the") || is_word(token, "a") || is_word(token, "an") ||
+           is_word(token, "is") || is_word(token, "are") || is_word(token, "it") ||
+           is_word(token, "has") || is_word(token, "in") || is_word(token, "to") ||
+           is_word(token, "of") || is_word(token, "with") || is_word(token, "at") ||
+           is_word(token, "on") || is_word(token, "by");
+}
+
+std::size_t words_in(const std::vector<Token>& tokens, TokenRange range) {
+    return static_cast<std::size_t>(std::count_if(
+        tokens.begin() + static_cast<std::ptrdiff_t>(range.begin),
+        tokens.begin() + static_cast<std::ptrdiff_t>(range.end),
+        [](const Token& token) { return token.kind != TokenKind::mark && !token.hyphenated; }));
+}
+
+// Grows a match to the phrase around it inside the clause.
+TokenRange phrase_around(const std::vector<Token>& tokens, TokenRange clause, TokenRange match) {
+    TokenRange range = match;
+    // To the right first: what follows a cue or a warning is its object.
+    while (range.end < clause.end && !stops(tokens[range.end]) && !joins(tokens[range.end]) &&
+           words_in(tokens, TokenRange{range.begin, range.end + 1}) <= longest_reminder_words) {
+        ++range.end;
+    }
+    while (range.begin > clause.begin && !stops(tokens[range.begin - 1]) &&
+           !joins(tokens[range.begin - 1]) &&
+           words_in(tokens, TokenRange{range.begin - 1, range.end}) <= longest_reminder_words) {
+        --range.begin;
+    }
+    while (range.end > match.end &&
+           (light(tokens[range.end - 1]) || tokens[range.end - 1].kind == TokenKind::mark)) {
+        --range.end;
+    }
+    while (range.begin < match.begin &&
+           (is_word(tokens[range.begin], "the") || is_word(tokens[range.begin], "a") ||
+            is_word(tokens[range.begin], "an") || is_word(tokens[range.begin], "it") ||
+            tokens[range.begin].kind == TokenKind::mark)) {
+        ++range.begin;
+    }
+    while (words_in(tokens, range) > longest_reminder_words && range.begin < match.begin) {
+        ++range.begin;
+    }
+    while (words_in(tokens, range) > longest_reminder_words && range.end > range.begin + 1) {
+        --range.end;
+    }
+    return range;
+}
+
+bool overlaps(Span a, Span b) {
+    return a.begin < b.end && b.begin < a.end;
+}
+
+void add(std::string_view text,
+         const std::vector<Token>& tokens,
+         TokenRange range,
+         int weight,
+         std::vector<Reminder>& reminders) {
+    const Span span = span_of(tokens, range);
+    if (span.begin >= span.end) {
+        return;
+    }
+    for (Reminder& reminder : reminders) {
+        if (reminder.span && overlaps(*reminder.span, span)) {
+            const bool inside =
+                span.begin >= reminder.span->begin && span.end <= reminder.span->end;
+            const bool around =
+                span.begin <= reminder.span->begin && span.end >= reminder.span->end;
+            if (around) {
+                reminder.span = span;
+                reminder.text = tidy(text, span);
+            }
+            if (inside || around) {
+                reminder.weight = std::max(reminder.weight, weight);
+                return;
+            }
+        }
+    }
+    Reminder reminder;
+    reminder.span = span;
+    reminder.text = tidy(text, span);
+    reminder.weight = weight;
+    reminders.push_back(std::move(reminder));
+}
+
+} // namespace
+
+void add_reminders(std::string_view text,
+                   const Layout& layout,
+                   const std::vector<Clause>& clauses,
+                   Draft& draft) {
+    std::vector<Reminder>& reminders = draft.step.reminders;
+    constexpr std::size_t most_clauses =
+        64; // a step joined from very many clauses keeps the first ones' facts
+    std::size_t seen = 0;
+    for (const std::size_t index : draft.clauses) {
+        if (seen++ == most_clauses) {
+            break;
+        }
+        const Clause& clause = clauses[index];
+        for (const TemperaturePhrase& temperature : clause.temperatures) {
+            TokenRange range = temperature.range;
+            if (clause.action && clause.action->range.end <= range.begin &&
+                range.end - clause.action->range.begin <= 12) {
+                range = phrase_around(layout.tokens, clause.range, range);
+            }
+            add(text, layout.tokens, range, 88, reminders);
+        }
+        for (const Match& fact : clause.facts) {
+            add(text,
+                layout.tokens,
+                phrase_around(layout.tokens, clause.range, fact.range),
+                static_cast<int>(fact.weight),
+                reminders);
+        }
+        for (const DurationPhrase& duration : clause.durations) {
+            if (duration.role ==
+                DurationRole::limit) { // "not open the oven for the first ten minutes"
+                TokenRange range = duration.range;
+                while (range.begin > clause.range.begin && !stops(layout.tokens[range.begin - 1]) &&
+                       words_in(layout.tokens, TokenRange{range.begin - 1, range.end}) <=
+                           longest_reminder_words) {
+                    --range.begin;
+                }
+                add(text, layout.tokens, range, 75, reminders);
+                continue;
+            }
+            const bool tells = duration.role == DurationRole::every ||
+                               duration.role == DurationRole::each_side ||
+                               (clause.negated && duration.role != DurationRole::keeps);
+            if (tells) {
+                add(text,
+                    layout.tokens,
+                    phrase_around(layout.tokens, clause.range, duration.range),
+                    75,
+                    reminders);
+            }
+        }
+    }
+    std::stable_sort(reminders.begin(), reminders.end(), [](const Reminder& a, const Reminder& b) {
+        return a.weight > b.weight;
+    });
+}
+
+} // namespace loafwright::reading

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace loafwright::tests {
+
+/// One text with what must be read in it.
+///
+/// In the file: a line "== name", the text, a line "--", then one expectation a line:
+///     step KIND [MINUTES|LOW-HIGH] [@CELSIUS|@LOW-HIGH] [PLACE] [assumed|open] [optional] [every
+///     MINUTES] [inside KIND] [before MINUTES] no KIND                     no step of that kind
+///     steps COUNT                 so many steps in all
+///     item WORDS GRAMS|LOW-HIGH|none
+///     use WORDS SHARE             a share of something already listed
+///     or KIND [MINUTES] [PLACE]   an alternative of some step
+///     cue WORDS                   some step's cue holds these words
+///     remind WORDS                some step's reminder holds these words
+///     ask WORDS                   some question is about or asks these words
+///     unread WORDS                a phrase with these words stays unread
+///     title WORDS / pieces COUNT
+/// Steps must be found in the order in which they stand here.
+struct ReadingCase {
+    std::string name;
+    std::string text;
+    std::vector<std::string> expectations;
+    std::string file;
+    int line = 0;
+};
+
+/// Every case of a file. A malformed file yields one case whose expectation cannot hold, so that it
+/// is noticed.
+std::vector<ReadingCase> cases_in(const std::string& path);
+
+/// What does not hold, one sentence each; empty when all does.
+std::vector<std::string> failures_of(const ReadingCase& one);
+
+} // namespace loafwright::tests

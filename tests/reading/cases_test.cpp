@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Runs every text case of tests/cases/reading. A new phenomenon is a new case in one of the files,
+// or a new file named here.
+#include "tests/reading/case_file.hpp"
+
+#include <gtest/gtest.h>
+
+namespace loafwright::tests {
+namespace {
+
+std::vector<ReadingCase> all_cases() {
+    std::vector<ReadingCase> all;
+    for (const char* file :
+         {"times", "temperatures", "amounts", "process", "signs", "layout", "breads"}) {
+        const std::vector<ReadingCase> some =
+            cases_in(std::string(LOAFWRIGHT_ROOT) + "/tests/cases/reading/" + file + ".case");
+        all.insert(all.end(), some.begin(), some.end());
+    }
+    return all;
+}
+
+class Reads : public ::testing::TestWithParam<ReadingCase> {};
+
+TEST_P(Reads, as_the_case_says) {
+    for (const std::string& failure : failures_of(GetParam())) {
+        ADD_FAILURE() << GetParam().file << ":" << GetParam().line << ": " << failure;
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(cases, Reads, ::testing::ValuesIn(all_cases()), [](const auto& one) {
+    std::string name;
+    for (const char c : one.param.name) {
+        name += std::isalnum(static_cast<unsigned char>(c)) != 0 ? c : '_';
+    }
+    return name;
+});
+
+} // namespace
+} // namespace loafwright::tests
