@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/fitting/family.hpp"
+#include "engine/knowledge/knowledge.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <cstdint>
+#include <string>
+
+namespace loafwright::fitting {
+
+/// From out of the oven: until it can be cut, and until it is at its best.
+struct Cooling {
+    Band<std::int64_t> cut;
+    Band<std::int64_t> best;
+    std::string reason;
+};
+
+/// Promises: both 0 for a bread that is not baked, and for a flatbread whose text gives no time; a
+/// loaf is never cut
+///           before an hour; cut <= best; a stated time longer than common practice stands.
+Cooling cooling_of(const Recipe& recipe,
+                   DoughFamily family,
+                   Form form,
+                   const Makeup& makeup,
+                   const Knowledge& knowledge);
+
+} // namespace loafwright::fitting

@@ -1,0 +1,303 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Fitting: each step of a recipe gets its length in one kitchen, and the three steps that every
+// bake needs and few texts name (weighing, heating the oven, cooling) are put in where they are
+// missing. What runs inside a wait is put behind it, so that whoever plans meets the wait first.
+#include "engine/fitting/fit.hpp"
+
+#include "engine/fitting/steps.hpp"
+#include "engine/fitting/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace loafwright {
+
+namespace {
+
+using fitting::OvenHeat;
+using fitting::StepHere;
+using fitting::Surroundings;
+using fitting::Transfer;
+
+// The steps in the order of the text, each followed by what runs inside it. A circle of "during"
+// cannot hide a step: whatever no chain from outside reaches is taken as it stands.
+std::vector<std::size_t> order_of(const std::vector<Step>& steps) {
+    const auto host_of = [&steps](std::size_t i) -> std::optional<std::size_t> {
+        const auto host = steps[i].during;
+        return host && *host < steps.size() && *host != i ? host : std::nullopt;
+    };
+    std::vector<std::vector<std::size_t>> inside(steps.size());
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (const auto host = host_of(i)) {
+            inside[*host].push_back(i);
+        }
+    }
+    std::vector<bool> taken(steps.size(), false);
+    std::vector<std::size_t> order;
+    const auto take = [&](std::size_t first) {
+        std::vector<std::size_t> pending{first};
+        while (!pending.empty()) {
+            const std::size_t at = pending.back();
+            pending.pop_back();
+            if (taken[at]) {
+                continue;
+            }
+            taken[at] = true;
+            order.push_back(at);
+            pending.insert(pending.end(), inside[at].rbegin(), inside[at].rend());
+        }
+    };
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (!host_of(i)) {
+            take(i);
+        }
+    }
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        take(i);
+    }
+    return order;
+}
+
+bool has_kind(const std::vector<FittedStep>& steps, StepKind kind) {
+    return std::any_of(
+        steps.begin(), steps.end(), [kind](const FittedStep& step) { return step.kind == kind; });
+}
+
+using Iterator = std::vector<FittedStep>::iterator;
+
+// Cooling sets in after the last bake and what the hands do to the hot bread (brushing, tipping it
+// out).
+Iterator end_of_baking(std::vector<FittedStep>& steps) {
+    const auto last = std::find_if(steps.rbegin(), steps.rend(), [](const FittedStep& step) {
+        return step.kind == StepKind::bake;
+    });
+    Iterator after = last.base();
+    while (after != steps.end() && after->attention == Attention::hands) {
+        ++after;
+    }
+    return after;
+}
+
+void add_weighing(const Surroundings& here, std::vector<FittedStep>& steps) {
+    if (steps.empty() || has_kind(steps, StepKind::weigh)) {
+        return;
+    }
+    // Before the first thing that is done to the ingredients; heating the oven is placed by the
+    // plan.
+    const auto first = std::find_if(steps.begin(), steps.end(), [](const FittedStep& step) {
+        return step.kind != StepKind::preheat;
+    });
+    steps.insert(first, fitting::our_weighing(here));
+}
+
+void add_preheat(const Surroundings& here, std::vector<FittedStep>& steps) {
+    const auto& texts = here.reading.recipe.steps;
+    const auto bake = std::find_if(steps.begin(), steps.end(), [](const FittedStep& step) {
+        return step.kind == StepKind::bake;
+    });
+    if (bake == steps.end()) {
+        return;
+    }
+    const Step& text = texts[*bake->step];
+    const bool with_stone = fitting::heats_a_stone(text.text, StepKind::bake);
+    if (!has_kind(steps, StepKind::preheat)) {
+        if (fitting::has_any_word(fitting::lower_case(text.text), {"cold oven"})) {
+            return;
+        }
+        const OvenHeat heat = here.heats[*bake->step].value_or(OvenHeat{
+            fitting::usual_oven(here.family), fitting::usual_oven(here.family), true, false});
+        FittedStep ours = fitting::our_preheat(here, heat, with_stone);
+        bake->heat_up_minutes = ours.minutes.likely;
+        steps.insert(bake, std::move(ours));
+        return;
+    }
+    std::int64_t longest = 0;
+    for (const FittedStep& step : steps) {
+        if (step.kind == StepKind::preheat) {
+            longest = std::max(longest, step.minutes.likely);
+        }
+    }
+    if (with_stone && here.heats[*bake->step]) {
+        longest = std::max(
+            longest,
+            fitting::heat_up_minutes(here.kitchen, here.heats[*bake->step]->setting, true));
+    }
+    bake->heat_up_minutes = longest;
+}
+
+// The text's own cooling keeps its times, and a rest after the oven is cooling too. What is missing
+// until the bread can be cut goes to the last cooling step without a time, or to one of ours behind
+// them all.
+void add_cooling(const Surroundings& here, std::vector<FittedStep>& steps) {
+    if (!has_kind(steps, StepKind::bake)) {
+        return;
+    }
+    const std::vector<Step>& texts = here.reading.recipe.steps;
+    const Iterator baked = end_of_baking(steps);
+    std::int64_t missing = here.cooling.cut.likely;
+    Iterator last_cool = steps.end();
+    Iterator last_untimed = steps.end();
+    for (Iterator step = baked; step != steps.end(); ++step) {
+        if (step->attention != Attention::wait) {
+            continue;
+        }
+        if (step->kind == StepKind::cool) {
+            last_cool = step;
+        }
+        if (texts[*step->step].minutes) {
+            missing -= step->minutes.likely;
+        } else if (step->kind == StepKind::cool) {
+            last_untimed = step;
+            step->minutes = exactly<std::int64_t>(0);
+            step->reason = here.cooling.reason;
+        }
+    }
+    missing = std::max<std::int64_t>(0, missing);
+    if (last_untimed != steps.end()) {
+        last_untimed->minutes = exactly(missing);
+    } else if (missing > 0) {
+        const Iterator place = last_cool != steps.end() ? last_cool + 1 : baked;
+        steps.insert(place, fitting::our_cooling(here, missing));
+    }
+}
+
+std::string capitalised(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    }
+    return text;
+}
+
+std::string waits_note(const Transfer& transfer, std::size_t count) {
+    const std::string what = count == 1 ? "the wait takes " : "these waits take ";
+    const std::int64_t longer = transfer.longer_minutes;
+    const std::string change =
+        longer > 0
+            ? what + fitting::duration_text(longer) + " longer" + (count > 1 ? " in all" : "")
+        : longer < 0
+            ? what + fitting::duration_text(-longer) + " less" + (count > 1 ? " in all" : "")
+            : "that makes no difference to the times";
+    return fmt::format("{}; {}: {}.", capitalised(transfer.here), transfer.there, change);
+}
+
+std::vector<std::string> notes_of(const Surroundings& here, const std::vector<StepHere>& steps) {
+    std::vector<std::string> notes;
+    // One sentence for all waits that were moved from the same place to the same place.
+    std::vector<std::pair<Transfer, std::size_t>> sums;
+    for (const StepHere& step : steps) {
+        if (!step.transfer) {
+            continue;
+        }
+        const auto same = std::find_if(sums.begin(), sums.end(), [&step](const auto& sum) {
+            return sum.first.here == step.transfer->here && sum.first.there == step.transfer->there;
+        });
+        if (same == sums.end()) {
+            sums.emplace_back(*step.transfer, 1);
+        } else {
+            same->first.longer_minutes += step.transfer->longer_minutes;
+            ++same->second;
+        }
+    }
+    for (const auto& [transfer, count] : sums) {
+        notes.push_back(waits_note(transfer, count));
+    }
+
+    const auto limited = std::find_if(here.heats.begin(), here.heats.end(), [](const auto& heat) {
+        return heat && heat->is_limited;
+    });
+    if (limited != here.heats.end()) {
+        notes.push_back(fmt::format(
+            "Your oven stops at {} and the recipe wants {}: bake at {} and go by the colour.",
+            fitting::degrees_text(here.kitchen.oven.max),
+            fitting::degrees_text((*limited)->wanted),
+            fitting::degrees_text((*limited)->setting)));
+    }
+    const double offset = here.kitchen.oven.offset.count();
+    const bool bakes = std::any_of(
+        here.heats.begin(), here.heats.end(), [](const auto& heat) { return heat.has_value(); });
+    if (bakes && offset != 0.0) {
+        notes.push_back(
+            fmt::format("Your oven runs {} {} than it is set; the settings here allow for it.",
+                        fitting::degrees_text(Celsius(offset > 0.0 ? offset : -offset)),
+                        offset > 0.0 ? "hotter" : "cooler"));
+    }
+    const auto guessed = std::find_if(here.heats.begin(), here.heats.end(), [](const auto& heat) {
+        return heat && heat->is_guess;
+    });
+    if (guessed != here.heats.end()) {
+        notes.push_back(
+            fmt::format("The recipe names no oven temperature in figures; {} is our guess.",
+                        fitting::degrees_text((*guessed)->wanted)));
+    }
+    return notes;
+}
+
+Question room_question(const Surroundings& here, const std::vector<StepHere>& steps) {
+    Question question;
+    question.key = "room-c";
+    question.about = "room temperature";
+    question.default_answer = "21";
+    question.ask = "How warm is your kitchen? Until you say, the recipe's own times stand.";
+    // Name the recipe's own words for warmth when there are any, so that one knows what is
+    // compared.
+    for (const StepHere& step : steps) {
+        const Step& text = here.reading.recipe.steps[*step.fitted.step];
+        const fitting::WrittenFor written = fitting::written_for(text, here.knowledge);
+        if (step.wants_room && written.temperature != fitting::usual_room) {
+            question.ask =
+                fmt::format("How warm is your kitchen? {}; until you say, its own times stand.",
+                            capitalised(written.name));
+            break;
+        }
+    }
+    return question;
+}
+
+} // namespace
+
+FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge& knowledge) {
+    const Recipe& recipe = reading.recipe;
+    FittedRecipe out;
+    out.recipe = recipe;
+    out.family = fitting::family_of(recipe, knowledge);
+    const fitting::Form form = fitting::form_of(recipe);
+    const fitting::Makeup makeup = fitting::makeup_of(recipe, knowledge);
+    const Surroundings here{reading,
+                            kitchen,
+                            knowledge,
+                            out.family,
+                            form,
+                            fitting::cooling_of(recipe, out.family, form, makeup, knowledge),
+                            fitting::oven_heats(reading, kitchen, out.family)};
+    out.cut_after_minutes = here.cooling.cut;
+    out.best_after_minutes = here.cooling.best;
+
+    std::vector<StepHere> steps;
+    for (const std::size_t index : order_of(recipe.steps)) {
+        steps.push_back(fitting::step_here(here, index));
+    }
+    for (const StepHere& step : steps) {
+        out.steps.push_back(step.fitted);
+    }
+    // Cooling first: it looks at the text's own steps only.
+    add_cooling(here, out.steps);
+    add_preheat(here, out.steps);
+    add_weighing(here, out.steps);
+
+    out.notes = notes_of(here, steps);
+    out.questions = reading.questions;
+    const bool wants_room = std::any_of(
+        steps.begin(), steps.end(), [](const StepHere& step) { return step.wants_room; });
+    if (wants_room && fitting::question_named(out.questions, "room-c") == nullptr) {
+        out.questions.push_back(room_question(here, steps));
+    }
+    return out;
+}
+
+} // namespace loafwright

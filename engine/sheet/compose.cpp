@@ -1,0 +1,352 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// What stands on the page. The order is the order of need: when do I eat and when do I begin, what
+// to weigh, what to do when, and last what happens if the dough is slow. The clock plans and the
+// dough decides, so every wait shows when to look, how it looks when it is ready, and the latest
+// time that still suits; our own sign is called ours. Minutes are rounded as a person would: work
+// to five, baking exact.
+#include "engine/sheet/compose.hpp"
+
+#include "engine/fitting/words.hpp"
+#include "engine/sheet/lines.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdint>
+#include <utility>
+
+namespace loafwright {
+
+namespace {
+
+using fitting::duration_text;
+using sheet::moment_text;
+
+constexpr std::int64_t shortest_free = 30;
+constexpr std::size_t most_free = 3;
+constexpr std::size_t longest_reminder_words = 9;
+
+std::int64_t to_five(std::int64_t minutes) {
+    return std::max<std::int64_t>(5, 5 * ((minutes + 2) / 5));
+}
+
+std::string capital(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    }
+    return text;
+}
+
+/// Knows the plan, the recipe and the zone, so that the parts below need not be handed them one by
+/// one.
+class Composer {
+public:
+    Composer(const Plan& plan,
+             const FittedRecipe& recipe,
+             const Day& day,
+             const SheetOptions& options)
+        : plan_(plan), recipe_(recipe), day_(day), options_(options) {}
+
+    [[nodiscard]] std::string opening() const;
+    [[nodiscard]] std::vector<SheetStage> stages() const;
+    [[nodiscard]] std::vector<std::string> slow_notes() const;
+
+private:
+    [[nodiscard]] std::string time(Instant moment, Instant beside) const {
+        return moment_text(day_.zone, moment, beside);
+    }
+    [[nodiscard]] bool is_cooling(const Stage& stage) const;
+    [[nodiscard]] std::string length(const Stage& stage) const;
+    [[nodiscard]] std::string cue_line(const Stage& stage) const;
+    [[nodiscard]] std::vector<std::string> reminders(const Stage& stage) const;
+    [[nodiscard]] std::vector<SheetAct> acts(const Stage& stage) const;
+
+    const Plan& plan_;
+    const FittedRecipe& recipe_;
+    const Day& day_;
+    const SheetOptions& options_;
+};
+
+std::string Composer::opening() const {
+    const bool today = civil_of(day_.zone, plan_.start).date == civil_of(day_.zone, day_.now).date;
+    std::string text = "Begin ";
+    if (!today) {
+        text += day_text(day_.zone, plan_.start) + ", ";
+    }
+    text += clock_text(day_.zone, plan_.start) + ". ";
+    const std::int64_t hands = to_five(plan_.hands_on_minutes);
+    text += hands < 60 ? fmt::format("{} minutes", hands) : duration_text(hands);
+    text += " of your hands";
+
+    std::vector<FreeSpan> longest;
+    for (const FreeSpan& span : plan_.free) {
+        if (minutes_between(span.from, span.to) >= shortest_free) {
+            longest.push_back(span);
+        }
+    }
+    std::stable_sort(longest.begin(), longest.end(), [](const FreeSpan& a, const FreeSpan& b) {
+        return minutes_between(a.from, a.to) > minutes_between(b.from, b.to);
+    });
+    if (longest.size() > most_free) {
+        longest.resize(most_free);
+    }
+    std::sort(longest.begin(), longest.end(), [](const FreeSpan& a, const FreeSpan& b) {
+        return a.from < b.from;
+    });
+    std::vector<std::string> spans;
+    for (const FreeSpan& span : longest) {
+        spans.push_back(time(span.from, plan_.start) + " to " + time(span.to, span.from));
+    }
+    if (!spans.empty()) {
+        text += "; you are free " + sheet::joined(spans);
+    }
+    return text + ".";
+}
+
+bool Composer::is_cooling(const Stage& stage) const {
+    if (stage.attention != Attention::wait || stage.start < plan_.out_of_oven) {
+        return false;
+    }
+    return std::all_of(stage.steps.begin(), stage.steps.end(), [this](std::size_t index) {
+        return index < recipe_.recipe.steps.size() &&
+               recipe_.recipe.steps[index].kind == StepKind::cool;
+    });
+}
+
+std::string Composer::length(const Stage& stage) const {
+    const std::int64_t likely = minutes_between(stage.start, stage.end.likely);
+    if (is_cooling(stage)) {
+        const std::int64_t least = minutes_between(stage.start, plan_.cut_from);
+        return least > 0 ? duration_text(least) + " at least" : "";
+    }
+    switch (stage.attention) {
+    case Attention::hands:
+        return duration_text(to_five(likely));
+    case Attention::wait:
+        if (stage.look_from && *stage.look_from > stage.start && stage.end.low < stage.end.high) {
+            return "look from " + time(*stage.look_from, stage.start);
+        }
+        return duration_text(likely);
+    case Attention::near: {
+        // Counted from its own start, because paper cannot move.
+        const std::int64_t low = minutes_between(stage.start, stage.end.low);
+        const std::int64_t high = minutes_between(stage.start, stage.end.high);
+        if (low >= high || low <= 0) {
+            return duration_text(likely);
+        }
+        return high < 60 ? fmt::format("{} to {} min", low, high)
+                         : duration_text(low) + " to " + duration_text(high);
+    }
+    case Attention::none:
+        return "";
+    }
+    return "";
+}
+
+std::string Composer::cue_line(const Stage& stage) const {
+    if (!stage.cue || stage.cue->text.empty() || is_cooling(stage)) {
+        return "";
+    }
+    const std::string bare = sheet::bare_cue(stage.cue->text);
+    std::string line = (stage.cue->span ? "ready when " : "our sign: ") + bare;
+    if (stage.attention == Attention::wait && stage.end.low < stage.end.high) {
+        line += ", about " + time(stage.end.likely, stage.start);
+        if (stage.end.likely < stage.end.high) {
+            line += ", by " + time(stage.end.high, stage.start) + " at the latest";
+        }
+    }
+    return line;
+}
+
+std::vector<std::string> Composer::reminders(const Stage& stage) const {
+    std::vector<std::string> lines;
+    if (is_cooling(stage) && plan_.best_from > plan_.cut_from) {
+        const std::int64_t best = minutes_between(plan_.out_of_oven, plan_.best_from);
+        lines.push_back("at its best after " + duration_text(best));
+    }
+    // What the title, the sign and the acts say already is not said again.
+    const std::string title = fitting::lower_case(stage.title);
+    const std::string cue = stage.cue ? fitting::lower_case(sheet::bare_cue(stage.cue->text)) : "";
+    const bool acts_on_oven = std::any_of(stage.acts.begin(), stage.acts.end(), [](const Act& act) {
+        return fitting::has_word(fitting::lower_case(act.text), "oven");
+    });
+    for (const Reminder& reminder : stage.reminders) {
+        if (lines.size() >= options_.reminders_a_stage) {
+            break;
+        }
+        const std::string line = sheet::at_most_words(reminder.text, longest_reminder_words);
+        const std::string bare = sheet::bare_sign(line);
+        const bool said = title.find(bare) != std::string::npos ||
+                          cue.find(bare) != std::string::npos ||
+                          (acts_on_oven && fitting::has_word(bare, "oven")) ||
+                          std::find(lines.begin(), lines.end(), line) != lines.end();
+        if (!bare.empty() && !said) {
+            lines.push_back(line);
+        }
+    }
+    return lines;
+}
+
+std::vector<SheetAct> Composer::acts(const Stage& stage) const {
+    std::vector<SheetAct> lines;
+    for (const Act& act : stage.acts) {
+        SheetAct line;
+        line.time = stage.attention == Attention::near
+                        ? fmt::format("+ {}", act.after_start_minutes)
+                        : time(act.at, stage.start);
+        line.text = act.text;
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+std::vector<SheetStage> Composer::stages() const {
+    std::vector<SheetStage> lines;
+    Instant before = plan_.start;
+    const bool today =
+        civil_of(day_.zone, plan_.start).date == civil_of(day_.zone, plan_.eat.likely).date;
+    for (const Stage& stage : plan_.stages) {
+        SheetStage line;
+        line.number = stage.number;
+        // On a page of two days the first line names its day as well.
+        line.time = !today && lines.empty() ? day_text(day_.zone, stage.start).substr(0, 3) + " " +
+                                                  clock_text(day_.zone, stage.start)
+                                            : time(stage.start, before);
+        line.title = capital(stage.title);
+        line.length = length(stage);
+        line.box = stage.attention != Attention::none;
+        line.acts = acts(stage);
+        line.cue = cue_line(stage);
+        line.cue_is_ours = !line.cue.empty() && !stage.cue->span;
+        line.reminders = reminders(stage);
+        before = stage.start;
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+std::vector<std::string> Composer::slow_notes() const {
+    std::vector<std::string> notes;
+    const Band<Instant>& eat = plan_.eat;
+    if (eat.high > eat.likely) {
+        // A time to reckon with is a round one.
+        const Instant late_by{300 * ((eat.high.seconds + 299) / 300)};
+        const std::string late = time(late_by, eat.likely);
+        if (day_.eat_by && eat.high <= *day_.eat_by) {
+            notes.push_back("If the dough is slow it can be eaten at " + late + ": still in time.");
+        } else {
+            notes.push_back("If the dough is slow you eat at " + late + ".");
+        }
+    } else if (day_.eat_by && plan_.cut_from < eat.likely) {
+        const std::int64_t spare = minutes_between(plan_.cut_from, eat.likely);
+        notes.push_back(
+            fmt::format("It can be cut {} before you eat; a slow dough may use that time.",
+                        duration_text(spare)));
+    }
+    return notes;
+}
+
+std::string eating(const Plan& plan, const Day& day) {
+    const std::string clock = clock_text(day.zone, plan.eat.likely);
+    if (civil_of(day.zone, plan.eat.likely).date == civil_of(day.zone, day.now).date) {
+        return "eat at " + clock;
+    }
+    return "eat on " + day_text(day.zone, plan.eat.likely) + " at " + clock;
+}
+
+std::string hours_text(double hours) {
+    return duration_text(static_cast<std::int64_t>(hours * 60.0 + 0.5));
+}
+
+std::string question_line(const Question& question) {
+    std::string used = question.default_answer;
+    const bool number = !used.empty() && used.find_first_not_of("0123456789.") == std::string::npos;
+    const auto ends_with = [&question](std::string_view end) {
+        const std::string& key = question.key;
+        return key.size() >= end.size() &&
+               key.compare(key.size() - end.size(), end.size(), end) == 0;
+    };
+    if (number && ends_with("-c")) {
+        used += " °C";
+    } else if (number && question.key.rfind("minutes", 0) == 0) {
+        used += " min";
+    }
+    // The room's own question says already that nothing is used until it is answered.
+    if (used.empty() || question.key == "room-c") {
+        return question.ask;
+    }
+    return question.ask + " Used: " + used + ".";
+}
+
+std::string warning_line(const Diagnostic& warning) {
+    std::string line = capital(warning.what);
+    if (!line.empty() && line.back() != '.') {
+        line += ".";
+    }
+    if (!warning.do_this.empty()) {
+        line += " " + capital(warning.do_this);
+        if (line.back() != '.') {
+            line += ".";
+        }
+    }
+    return line;
+}
+
+} // namespace
+
+Sheet compose(const Plan& plan,
+              const FittedRecipe& recipe,
+              const Provisions& provisions,
+              const Day& day,
+              const SheetOptions& options) {
+    const Composer composer(plan, recipe, day, options);
+    Sheet sheet;
+    sheet.title = recipe.recipe.title.empty() ? "Bread" : recipe.recipe.title;
+    sheet.eat = eating(plan, day);
+    sheet.opening = composer.opening();
+    for (const ToBuy& bought : provisions.buy) {
+        sheet.weigh.push_back(sheet::weigh_line(bought));
+    }
+    sheet.ready = provisions.kit;
+    sheet.stages = composer.stages();
+
+    for (const Ahead& ahead : provisions.ahead) {
+        sheet.notes.push_back(
+            fmt::format("{} before you begin: {}.", hours_text(ahead.hours_before), ahead.what));
+    }
+    for (std::string& note : composer.slow_notes()) {
+        sheet.notes.push_back(std::move(note));
+    }
+    sheet.notes.insert(sheet.notes.end(), recipe.notes.begin(), recipe.notes.end());
+    for (const Diagnostic& warning : plan.warnings) {
+        sheet.warnings.push_back(warning_line(warning));
+    }
+    for (const Caution& caution : provisions.cautions) {
+        if (sheet.cautions.size() >= options.cautions) {
+            break;
+        }
+        sheet.cautions.push_back(caution.text);
+    }
+    for (const Question& question : recipe.questions) {
+        sheet.questions.push_back(question_line(question));
+    }
+    return sheet;
+}
+
+Refusal compose_refusal(const Impossible& impossible, const Day& day) {
+    Refusal refusal;
+    refusal.why = impossible.why;
+    refusal.reasons = impossible.reasons;
+    for (const WayOut& way : impossible.ways_out) {
+        // A change that is itself a time to eat needs no second one.
+        const bool says_when = way.change.find("eat at ") != std::string::npos ||
+                               way.change.find("eat from ") != std::string::npos;
+        refusal.ways_out.push_back(says_when ? way.change
+                                             : way.change + ": eat at " +
+                                                   moment_text(day.zone, way.eat, day.now));
+    }
+    return refusal;
+}
+
+} // namespace loafwright

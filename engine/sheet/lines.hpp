@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/provisions/gather.hpp"
+#include "engine/quantity/time.hpp"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loafwright::sheet {
+
+/// A moment on the page: "18:30", or "Sun 07:30" where the day differs from that of `beside`.
+std::string moment_text(const Zone& zone, Instant moment, Instant beside);
+
+/// "500 g strong white flour", "about 7 g (2 tsp) instant yeast", "2 tsp fennel seeds".
+std::string weigh_line(const ToBuy& bought);
+
+/// "13:30 to 14:35 and 15:00 to 15:40"; commas before the last pair.
+std::string joined(const std::vector<std::string>& parts);
+
+/// A cue without the words that lead it in: "until it has doubled" becomes "it has doubled".
+std::string bare_cue(std::string_view cue);
+
+/// The heart of a sign, in lower case: "it has doubled" and "should be doubled" are both "doubled".
+std::string bare_sign(std::string_view words);
+
+/// At most `most` words: cut at a comma or semicolon when one comes early enough, else after the
+/// last word that fits.
+std::string at_most_words(const std::string& text, std::size_t most);
+
+} // namespace loafwright::sheet

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/diagnostic/diagnostic.hpp"
+#include "engine/planning/plan.hpp"
+#include "engine/provisions/gather.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <string>
+
+namespace loafwright::wire {
+
+/// JSON text (RFC 8259), version 1, keys in a fixed order, indented by two, one newline at the end.
+std::string reading_json(const Reading& reading);
+std::string plan_json(const Plan& plan,
+                      const Provisions& provisions,
+                      const std::vector<Question>& questions,
+                      const Zone& zone);
+std::string impossible_json(const Impossible& impossible,
+                            const std::vector<Question>& questions,
+                            const Zone& zone);
+std::string error_json(const Diagnostics& diagnostics);
+
+} // namespace loafwright::wire

@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The command line. CLI11 takes the words apart; what it complains about is said again in our own
+// words, so that a wrong call reads like any other wrong input. The help is written by hand: it is
+// the first page anyone sees.
+#include "shell/cli/arguments.hpp"
+
+#include "engine/fitting/words.hpp"
+#include "shell/settings/settings.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace loafwright::cli {
+
+namespace {
+
+constexpr double coldest_room = 0.0;
+constexpr double warmest_room = 45.0;
+
+constexpr std::string_view help = R"(A bread recipe in, a page to follow by the clock out.
+
+  loafwright plan FILE [--start TIME | --eat-by TIME] [options]
+  loafwright read FILE [options]
+  loafwright --version
+
+FILE holds the recipe as plain text; - reads it from standard input.
+
+plan: the page for today
+  --start TIME        begin then; without it and without --eat-by, now
+  --eat-by TIME       be ready to eat by then, beginning as late as that allows
+  --kitchen FILE      your kitchen (TOML): how warm, which oven, what tins
+  --day FILE          your day (TOML): when you are out, asleep or busy
+  --room-c C          how warm the kitchen is, in °C
+  --zone ZONE         time zone, such as Europe/London
+  --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated
+  --out FILE          write the page to FILE.txt or the plan to FILE.json; may be repeated
+  --now TIME          plan as if it were that time
+  --json              the plan as JSON instead of the page
+
+read: what was understood
+  --answer KEY=VALUE  as above
+  --why               where each length comes from, and which words it was read from
+  --json              as JSON
+
+TIME is 13:00, "tomorrow 07:30", "sat 13:00" or 2026-11-28T13:00:00+00:00.
+Exit status: 0 done, 1 it cannot be done in time, 2 the input is wrong, 3 our fault.
+)";
+
+Diagnostic usage(std::string what, std::string do_this) {
+    return {"usage", Severity::error, std::move(what), "", std::move(do_this)};
+}
+
+constexpr std::string_view see_help = "loafwright --help lists what there is.";
+
+std::optional<Answer> answer_from(const std::string& words) {
+    const std::size_t equals = words.find('=');
+    if (equals == std::string::npos || equals == 0) {
+        return std::nullopt;
+    }
+    return Answer{words.substr(0, equals), words.substr(equals + 1)};
+}
+
+Answers answers_from(const std::vector<std::string>& words, Diagnostics& found) {
+    Answers answers;
+    for (const std::string& word : words) {
+        if (auto answer = answer_from(word)) {
+            answers.push_back(std::move(*answer));
+        } else {
+            found.push_back(
+                usage(fmt::format("--answer was given '{}', expected KEY=VALUE", word),
+                      "Take the key from the list of questions, as in --answer oven-c=220."));
+        }
+    }
+    return answers;
+}
+
+bool has_ending(const std::string& path, std::string_view ending) {
+    return path.size() > ending.size() &&
+           path.compare(path.size() - ending.size(), ending.size(), ending) == 0;
+}
+
+Diagnostic quote_it(const std::string& word) {
+    return usage(fmt::format("'{}' looks like a time and stands where a file was expected", word),
+                 R"(Quote it together with its day, as in --start "tomorrow 07:30".)");
+}
+
+// The one recipe among the files named.
+std::string one_file(const std::vector<std::string>& files, Diagnostics& found) {
+    std::vector<std::string> breads;
+    for (const std::string& file : files) {
+        if (settings::looks_like_a_time(file)) {
+            found.push_back(quote_it(file));
+        } else {
+            breads.push_back(file);
+        }
+    }
+    if (breads.size() > 1) {
+        found.push_back({"one_bread_at_a_time",
+                         Severity::error,
+                         fmt::format("found {} files, expected one recipe", breads.size()),
+                         "",
+                         fmt::format("Plan one bread at a time, for example {}.", breads.front())});
+    }
+    return breads.empty() ? std::string() : breads.front();
+}
+
+/// Where CLI11 puts what it finds.
+struct Found {
+    std::vector<std::string> files;
+    std::vector<std::string> answers;
+    std::string start;
+    std::string eat_by;
+    std::string kitchen;
+    std::string day;
+    std::string room_c;
+    std::string zone;
+    std::string now;
+    std::vector<std::string> out;
+    bool why = false;
+    bool json = false;
+    bool help = false;
+    bool version = false;
+};
+
+void add_shared(CLI::App& command, Found& found) {
+    command.set_help_flag();
+    command.add_flag("--help,-h", found.help);
+    command.add_flag("--json", found.json);
+    command.add_option("FILE", found.files);
+    command.add_option("--answer", found.answers)->allow_extra_args(false);
+}
+
+std::optional<std::string>
+if_given(const CLI::App& command, const char* option, std::string value) {
+    return command.count(option) > 0 ? std::optional(std::move(value)) : std::nullopt;
+}
+
+std::optional<double> room_from(const std::string& words, Diagnostics& found) {
+    double degrees = 0.0;
+    if (!CLI::detail::lexical_cast(words, degrees)) {
+        found.push_back(
+            usage(fmt::format("--room-c was given '{}', expected a number of °C", words),
+                  "Write it as in --room-c 19.5."));
+        return std::nullopt;
+    }
+    if (!(degrees >= coldest_room && degrees <= warmest_room)) {
+        const bool fahrenheit = degrees >= 50.0 && degrees <= 110.0;
+        found.push_back(
+            {"value_out_of_range",
+             Severity::error,
+             fmt::format("--room-c is {}, expected {} to {}", words, coldest_room, warmest_room),
+             "",
+             fahrenheit ? fmt::format("Give it in °C: {} °F is about {:.0f} °C.",
+                                      words,
+                                      (degrees - 32.0) / 1.8)
+                        : "Give the temperature of the kitchen in °C."});
+        return std::nullopt;
+    }
+    return degrees;
+}
+
+ReadArguments read_from(const Found& found, Diagnostics& wrong) {
+    ReadArguments read;
+    read.file = one_file(found.files, wrong);
+    read.answers = answers_from(found.answers, wrong);
+    read.why = found.why;
+    read.json = found.json;
+    return read;
+}
+
+PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+    PlanArguments plan;
+    plan.file = one_file(found.files, wrong);
+    plan.start = if_given(command, "--start", found.start);
+    plan.eat_by = if_given(command, "--eat-by", found.eat_by);
+    plan.kitchen = if_given(command, "--kitchen", found.kitchen);
+    plan.day = if_given(command, "--day", found.day);
+    plan.zone = if_given(command, "--zone", found.zone);
+    plan.now = if_given(command, "--now", found.now);
+    plan.answers = answers_from(found.answers, wrong);
+    plan.out = found.out;
+    plan.json = found.json;
+    if (command.count("--room-c") > 0) {
+        plan.room_c = room_from(found.room_c, wrong);
+    }
+    if (plan.start && plan.eat_by) {
+        wrong.push_back({"both_start_and_eat_by",
+                         Severity::error,
+                         "found both --start and --eat-by, expected one of them",
+                         "",
+                         "Leave out the one that matters less."});
+    }
+    for (const std::string& path : plan.out) {
+        if (!has_ending(path, ".txt") && !has_ending(path, ".json")) {
+            wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
+                                  "Name a file that ends in .txt or .json."));
+        }
+    }
+    return plan;
+}
+
+// Our words for what CLI11 found wrong.
+Diagnostic reworded(const CLI::ParseError& fault, const CLI::App& app) {
+    if (dynamic_cast<const CLI::ExtrasError*>(&fault) != nullptr) {
+        const std::vector<std::string> extra = app.remaining(true);
+        const std::string word = extra.empty() ? std::string() : extra.front();
+        const bool first = app.get_subcommands().empty();
+        if (first && settings::looks_like_a_time(word)) {
+            return quote_it(word);
+        }
+        return usage(first ? fmt::format("'{}' is no command, expected plan or read", word)
+                           : fmt::format("'{}' was not expected here", word),
+                     std::string(see_help));
+    }
+    std::string what = fault.what();
+    if (dynamic_cast<const CLI::ArgumentMismatch*>(&fault) != nullptr) {
+        const std::size_t colon = what.find(':');
+        return usage(fmt::format("{} needs a value", what.substr(0, colon)), std::string(see_help));
+    }
+    return usage(what, std::string(see_help));
+}
+
+} // namespace
+
+tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::string>& words,
+                                                    std::string_view version) {
+    Found found;
+    CLI::App app;
+    app.set_help_flag();
+    app.add_flag("--help,-h", found.help);
+    app.add_flag("--version", found.version);
+    app.add_flag("--json", found.json);
+
+    CLI::App* read = app.add_subcommand("read");
+    add_shared(*read, found);
+    read->add_flag("--why", found.why);
+
+    CLI::App* plan = app.add_subcommand("plan");
+    add_shared(*plan, found);
+    plan->add_option("--start", found.start);
+    plan->add_option("--eat-by", found.eat_by);
+    plan->add_option("--kitchen", found.kitchen);
+    plan->add_option("--day", found.day);
+    plan->add_option("--room-c", found.room_c);
+    plan->add_option("--zone", found.zone);
+    plan->add_option("--now", found.now);
+    plan->add_option("--out", found.out)->allow_extra_args(false);
+
+    try {
+        // CLI11 takes a vector from its end.
+        app.parse(std::vector<std::string>(words.rbegin(), words.rend()));
+    } catch (const CLI::ParseError& fault) {
+        return tl::make_unexpected(Diagnostics{reworded(fault, app)});
+    }
+    if (found.version) {
+        return ShowText{fmt::format("loafwright {}\n", version)};
+    }
+    if (found.help) {
+        return ShowText{std::string(help)};
+    }
+    if (app.get_subcommands().empty()) {
+        return tl::make_unexpected(Diagnostics{
+            usage("no command was given, expected plan or read", std::string(see_help))});
+    }
+    if (found.files.empty()) {
+        return tl::make_unexpected(Diagnostics{
+            usage("no recipe was named", "Name a file with the recipe, or - for standard input.")});
+    }
+    Diagnostics wrong;
+    Arguments arguments =
+        *read ? Arguments(read_from(found, wrong)) : Arguments(plan_from(*plan, found, wrong));
+    if (!wrong.empty()) {
+        return tl::make_unexpected(std::move(wrong));
+    }
+    return arguments;
+}
+
+} // namespace loafwright::cli

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/diagnostic/diagnostic.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <tl/expected.hpp>
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace loafwright::cli {
+
+/// --help and --version: text to print, nothing to do.
+struct ShowText {
+    std::string text;
+};
+
+struct ReadArguments {
+    std::string file; // "-" is standard input
+    Answers answers;
+    bool why = false;
+    bool json = false;
+};
+
+struct PlanArguments {
+    std::string file;
+    std::optional<std::string> start;
+    std::optional<std::string> eat_by;
+    std::optional<std::string> kitchen;
+    std::optional<std::string> day;
+    std::optional<double> room_c;
+    std::optional<std::string> zone;
+    std::optional<std::string> now;
+    Answers answers;
+    std::vector<std::string> out; // each ends in .txt or .json
+    bool json = false;
+};
+
+using Arguments = std::variant<ShowText, ReadArguments, PlanArguments>;
+
+/// What the words on the command line ask for.
+///
+/// Errors: usage (unknown words, missing or unreadable values, a file that looks like a time, an
+/// ending that --out cannot
+///         write), both_start_and_eat_by, one_bread_at_a_time, value_out_of_range (--room-c); all
+///         that can be found.
+tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::string>& words,
+                                                    std::string_view version);
+
+} // namespace loafwright::cli

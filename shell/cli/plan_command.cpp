@@ -1,0 +1,265 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// loafwright plan: gathers what the engine needs as values (the text, the kitchen, the day, the
+// clock, the zone), calls it, and hands back the page. Every input is looked at before the first is
+// complained about.
+#include "shell/cli/plan_command.hpp"
+
+#include "engine/fitting/fit.hpp"
+#include "engine/fitting/heat.hpp"
+#include "engine/knowledge/knowledge.hpp"
+#include "engine/planning/plan.hpp"
+#include "engine/provisions/gather.hpp"
+#include "engine/reading/read.hpp"
+#include "engine/sheet/compose.hpp"
+#include "engine/wire/wire.hpp"
+#include "shell/cli/files.hpp"
+#include "shell/cli/run.hpp"
+#include "shell/output/text_page.hpp"
+#include "shell/output/write_file.hpp"
+#include "shell/settings/settings.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <iterator>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+
+namespace loafwright::cli {
+
+namespace {
+
+constexpr std::size_t paper_columns = 80;
+constexpr std::string_view room_key = "room-c";
+
+Instant system_now() {
+    const auto since = std::chrono::system_clock::now().time_since_epoch();
+    return Instant{std::chrono::duration_cast<std::chrono::seconds>(since).count()};
+}
+
+void add(Diagnostics& all, Diagnostics more) {
+    std::move(more.begin(), more.end(), std::back_inserter(all));
+}
+
+/// A named zone, or the one found, for the time around `moment`.
+struct ChosenZone {
+    Zone zone;
+    bool is_told = false;
+    std::optional<Diagnostic> warning;
+};
+
+tl::expected<ChosenZone, Diagnostic> zone_for(const PlanArguments& arguments, Instant moment) {
+    if (arguments.zone) {
+        auto zone = settings::zone_named(*arguments.zone, moment);
+        if (!zone) {
+            return tl::make_unexpected(std::move(zone.error()));
+        }
+        return ChosenZone{std::move(*zone), true, std::nullopt};
+    }
+    settings::FoundZone found = settings::zone_found(moment);
+    return ChosenZone{std::move(found.zone), false, std::move(found.warning)};
+}
+
+/// The clock, the zone and the day together: each needs the one before it.
+struct When {
+    Day day;
+    Diagnostics messages;
+};
+
+tl::expected<When, Diagnostics> when_from(const PlanArguments& arguments) {
+    Diagnostics wrong;
+    Instant now = system_now();
+    auto zone = zone_for(arguments, now);
+    if (!zone) {
+        return tl::make_unexpected(Diagnostics{std::move(zone.error())});
+    }
+    if (arguments.now) {
+        if (const auto exact = parse_rfc3339(*arguments.now)) {
+            now = *exact;
+        } else if (const auto told = settings::time_from_words(*arguments.now, zone->zone, now)) {
+            now = *told;
+        } else {
+            return tl::make_unexpected(Diagnostics{told.error()});
+        }
+        // Another time may fall under other clock changes.
+        zone = zone_for(arguments, now);
+        if (!zone) {
+            return tl::make_unexpected(Diagnostics{std::move(zone.error())});
+        }
+    }
+    When when;
+    when.day.zone = zone->zone;
+    when.day.now = now;
+    bool zone_from_file = false;
+    if (arguments.day) {
+        auto bytes = file_bytes(*arguments.day);
+        if (!bytes) {
+            return tl::make_unexpected(std::move(bytes.error()));
+        }
+        auto file = settings::day_from_toml(
+            *bytes, name_for_messages(*arguments.day), zone->zone, zone->is_told, now);
+        if (!file) {
+            return tl::make_unexpected(std::move(file.error()));
+        }
+        zone_from_file = file->day.zone.name != zone->zone.name;
+        when.day = std::move(file->day);
+        when.day.now = now;
+        add(when.messages, std::move(file->remarks));
+    }
+    if (zone->warning && !zone_from_file) {
+        when.messages.push_back(*zone->warning);
+    }
+    const auto time = [&](const std::optional<std::string>& words) -> std::optional<Instant> {
+        if (!words) {
+            return std::nullopt;
+        }
+        auto told = settings::time_from_words(*words, when.day.zone, now);
+        if (!told) {
+            wrong.push_back(std::move(told.error()));
+            return std::nullopt;
+        }
+        // Within the minute that runs, now is now.
+        if (told->seconds + 60 <= now.seconds) {
+            wrong.push_back({"time_past",
+                             Severity::error,
+                             "'" + *words + "' has passed: it is " + day_text(when.day.zone, now) +
+                                 ", " + clock_text(when.day.zone, now),
+                             "",
+                             "Name a later time, as in \"tomorrow 13:00\"."});
+        }
+        return *told;
+    };
+    const auto start = time(arguments.start);
+    const auto eat_by = time(arguments.eat_by);
+    if (start || eat_by) {
+        when.day.start = start;
+        when.day.eat_by = eat_by;
+    }
+    if (when.day.start && when.day.start->seconds < now.seconds) {
+        when.day.start = now;
+    }
+    if (!wrong.empty()) {
+        return tl::make_unexpected(std::move(wrong));
+    }
+    return when;
+}
+
+tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments) {
+    Kitchen kitchen;
+    if (arguments.kitchen) {
+        auto bytes = file_bytes(*arguments.kitchen);
+        if (!bytes) {
+            return tl::make_unexpected(std::move(bytes.error()));
+        }
+        auto read = settings::kitchen_from_toml(*bytes, name_for_messages(*arguments.kitchen));
+        if (!read) {
+            return tl::make_unexpected(std::move(read.error()));
+        }
+        kitchen = std::move(*read);
+    }
+    // The question about the room is the kitchen's, so its answer is one too.
+    std::optional<double> room = arguments.room_c;
+    for (const Answer& answer : arguments.answers) {
+        if (answer.key == room_key && !room) {
+            room = fitting::first_number(answer.value);
+            if (!room || *room > 45.0) {
+                return tl::make_unexpected(Diagnostics{
+                    {"answer_unreadable",
+                     Severity::error,
+                     "room-c was answered '" + answer.value + "', expected a number of °C up to 45",
+                     "",
+                     "Write it as in --answer room-c=19."}});
+            }
+        }
+    }
+    if (room) {
+        kitchen.room = {RoomPeriod{ClockTime{}, Celsius(*room)}};
+    }
+    return kitchen;
+}
+
+tl::expected<CheckedText, Diagnostics> text_from(const PlanArguments& arguments) {
+    auto bytes = file_bytes(arguments.file);
+    if (!bytes) {
+        return tl::make_unexpected(std::move(bytes.error()));
+    }
+    return check_text(std::move(*bytes), name_for_messages(arguments.file));
+}
+
+Answers without_room(const Answers& answers) {
+    Answers others;
+    std::copy_if(answers.begin(),
+                 answers.end(),
+                 std::back_inserter(others),
+                 [](const Answer& answer) { return answer.key != room_key; });
+    return others;
+}
+
+bool is_json(const std::string& path) {
+    return path.size() >= 5 && path.compare(path.size() - 5, 5, ".json") == 0;
+}
+
+} // namespace
+
+tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
+    auto text = text_from(arguments);
+    auto kitchen = kitchen_from(arguments);
+    auto when = when_from(arguments);
+    Diagnostics wrong;
+    if (!text) {
+        add(wrong, std::move(text.error()));
+    }
+    if (!kitchen) {
+        add(wrong, std::move(kitchen.error()));
+    }
+    if (!when) {
+        add(wrong, std::move(when.error()));
+    }
+    if (!wrong.empty()) {
+        return tl::make_unexpected(std::move(wrong));
+    }
+
+    const Knowledge knowledge = built_in_knowledge();
+    const Reading reading = read(*text, knowledge, without_room(arguments.answers));
+    if (reading.recipe.steps.empty()) {
+        return tl::make_unexpected(
+            Diagnostics{{"no_recipe_found",
+                         Severity::error,
+                         "no step of a bread recipe could be read, expected sentences such as "
+                         "\"knead for ten minutes\"",
+                         name_for_messages(arguments.file),
+                         "Check that the file holds the method and not only the ingredients."}});
+    }
+    const FittedRecipe fitted = fit(reading, *kitchen, knowledge);
+    const Provisions provisions = gather(reading.recipe, *kitchen, knowledge);
+    const PlanOutcome outcome = plan(fitted, *kitchen, when->day);
+
+    CommandAnswer answer;
+    answer.messages = when->messages;
+    add(answer.messages, reading.remarks);
+    const Screen out = screen();
+    if (const auto* impossible = std::get_if<Impossible>(&outcome)) {
+        answer.exit_status = exit_impossible;
+        answer.text = arguments.json
+                          ? wire::impossible_json(*impossible, fitted.questions, when->day.zone)
+                          : output::text_page(compose_refusal(*impossible, when->day), out.columns);
+        return answer;
+    }
+    const Plan& made = std::get<Plan>(outcome);
+    const Sheet sheet = compose(made, fitted, provisions, when->day, SheetOptions{});
+    const std::string json = wire::plan_json(made, provisions, fitted.questions, when->day.zone);
+    for (const std::string& path : arguments.out) {
+        const std::string bytes =
+            is_json(path) ? json : output::text_page(sheet, paper_columns, output::Weight::plain);
+        if (auto fault = output::write_file(path, bytes)) {
+            return tl::make_unexpected(Diagnostics{std::move(*fault)});
+        }
+    }
+    answer.text = arguments.json ? json : output::text_page(sheet, out.columns, out.weight);
+    return answer;
+}
+
+} // namespace loafwright::cli

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// From words to a command, and from a command's answer to the two streams. Commands know nothing of
+// streams: they return what is to be shown, so that errors are told in one place and in one form.
+#include "shell/cli/run.hpp"
+
+#include "engine/wire/wire.hpp"
+#include "shell/cli/arguments.hpp"
+#include "shell/cli/plan_command.hpp"
+#include "shell/cli/read_command.hpp"
+#include "shell/cli/terminal.hpp"
+
+#include <algorithm>
+#include <variant>
+
+namespace loafwright::cli {
+
+namespace {
+
+int tell(const Diagnostics& diagnostics, bool as_json) {
+    if (as_json) {
+        print(wire::error_json(diagnostics));
+    } else {
+        for (const Diagnostic& diagnostic : diagnostics) {
+            print_message(diagnostic);
+        }
+    }
+    const bool ours = std::any_of(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& d) {
+        return d.code == "internal";
+    });
+    return ours ? exit_our_fault : exit_input;
+}
+
+} // namespace
+
+int run(const std::vector<std::string>& words, std::string_view version) {
+    const bool as_json = std::find(words.begin(), words.end(), "--json") != words.end();
+    const auto call = arguments_from(words, version);
+    if (!call) {
+        return tell(call.error(), as_json);
+    }
+    if (const auto* shown = std::get_if<ShowText>(&*call)) {
+        return print(shown->text) ? exit_done : exit_our_fault;
+    }
+    const auto answer = std::holds_alternative<ReadArguments>(*call)
+                            ? read_command(std::get<ReadArguments>(*call))
+                            : plan_command(std::get<PlanArguments>(*call));
+    if (!answer) {
+        return tell(answer.error(), as_json);
+    }
+    for (const Diagnostic& message : answer->messages) {
+        print_message(message);
+    }
+    if (!print(answer->text)) {
+        return exit_our_fault;
+    }
+    return answer->exit_status;
+}
+
+} // namespace loafwright::cli

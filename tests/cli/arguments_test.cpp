@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// What the words on the command line ask for, and what is said when they ask for nothing that there
+// is.
+#include "shell/cli/arguments.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace loafwright::cli {
+namespace {
+
+using Words = std::vector<std::string>;
+
+tl::expected<Arguments, Diagnostics> parse(const Words& words) {
+    return arguments_from(words, "1.2.3");
+}
+
+Diagnostic only_fault(const Words& words) {
+    const auto call = parse(words);
+    if (call || call.error().size() != 1) {
+        ADD_FAILURE() << "expected exactly one fault";
+        return {};
+    }
+    return call.error().front();
+}
+
+bool has_code(const Diagnostics& diagnostics, const std::string& code) {
+    return std::any_of(diagnostics.begin(), diagnostics.end(), [&code](const Diagnostic& d) {
+        return d.code == code;
+    });
+}
+
+TEST(arguments, a_plan_with_everything) {
+    const auto call = parse({"plan",      "loaf.txt",
+                             "--eat-by",  "sat 13:00",
+                             "--kitchen", "home.toml",
+                             "--day",     "sat.toml",
+                             "--room-c",  "18.5",
+                             "--zone",    "Europe/Paris",
+                             "--now",     "2026-11-28T09:00:00Z",
+                             "--answer",  "oven-c=220",
+                             "--answer",  "salt=10 g",
+                             "--out",     "a.txt",
+                             "--out",     "b.json",
+                             "--json"});
+    ASSERT_TRUE(call);
+    const auto& plan = std::get<PlanArguments>(*call);
+    EXPECT_EQ(plan.file, "loaf.txt");
+    EXPECT_FALSE(plan.start);
+    EXPECT_EQ(plan.eat_by, "sat 13:00");
+    EXPECT_EQ(plan.kitchen, "home.toml");
+    EXPECT_EQ(plan.day, "sat.toml");
+    EXPECT_EQ(plan.room_c, 18.5);
+    EXPECT_EQ(plan.zone, "Europe/Paris");
+    EXPECT_EQ(plan.now, "2026-11-28T09:00:00Z");
+    ASSERT_EQ(plan.answers.size(), 2U);
+    EXPECT_EQ(plan.answers[1].key, "salt");
+    EXPECT_EQ(plan.answers[1].value, "10 g");
+    EXPECT_EQ(plan.out, (Words{"a.txt", "b.json"}));
+    EXPECT_TRUE(plan.json);
+}
+
+TEST(arguments, options_may_stand_before_the_file_and_swallow_nothing) {
+    const auto call = parse({"read", "--answer", "oven-c=220", "--why", "-"});
+    ASSERT_TRUE(call);
+    const auto& read = std::get<ReadArguments>(*call);
+    EXPECT_EQ(read.file, "-");
+    EXPECT_TRUE(read.why);
+    EXPECT_FALSE(read.json);
+    ASSERT_EQ(read.answers.size(), 1U);
+}
+
+TEST(arguments, version_and_help_are_texts) {
+    EXPECT_EQ(std::get<ShowText>(*parse({"--version"})).text, "loafwright 1.2.3\n");
+    for (const Words& words : {Words{"--help"}, Words{"plan", "--help"}, Words{"read", "-h"}}) {
+        const auto call = parse(words);
+        ASSERT_TRUE(call);
+        EXPECT_NE(std::get<ShowText>(*call).text.find("--eat-by TIME"), std::string::npos);
+    }
+}
+
+TEST(arguments, start_and_eat_by_exclude_each_other) {
+    EXPECT_EQ(only_fault({"plan", "loaf.txt", "--start", "13:00", "--eat-by", "19:00"}).code,
+              "both_start_and_eat_by");
+}
+
+TEST(arguments, a_time_without_its_quotes_is_recognised) {
+    const Diagnostic fault = only_fault({"plan", "loaf.txt", "--eat-by", "tomorrow", "07:30"});
+    EXPECT_EQ(fault.code, "usage");
+    EXPECT_NE(fault.what.find("07:30"), std::string::npos);
+    EXPECT_NE(fault.do_this.find("Quote it"), std::string::npos);
+    EXPECT_NE(only_fault({"plan", "13:00"}).do_this.find("Quote it"), std::string::npos);
+}
+
+TEST(arguments, one_bread_at_a_time) {
+    EXPECT_EQ(only_fault({"plan", "a.txt", "b.txt"}).code, "one_bread_at_a_time");
+}
+
+TEST(arguments, an_ending_that_cannot_be_written_names_those_that_can) {
+    const Diagnostic fault = only_fault({"plan", "a.txt", "--out", "a.docx"});
+    EXPECT_EQ(fault.code, "usage");
+    EXPECT_NE(fault.what.find("a.docx"), std::string::npos);
+    EXPECT_NE(fault.do_this.find(".txt or .json"), std::string::npos);
+}
+
+TEST(arguments, a_room_in_fahrenheit_is_recognised) {
+    const Diagnostic fault = only_fault({"plan", "a.txt", "--room-c", "68"});
+    EXPECT_EQ(fault.code, "value_out_of_range");
+    EXPECT_NE(fault.do_this.find("20 °C"), std::string::npos) << fault.do_this;
+    EXPECT_EQ(only_fault({"plan", "a.txt", "--room-c", "warm"}).code, "usage");
+    EXPECT_EQ(only_fault({"plan", "a.txt", "--room-c", "-10"}).code, "value_out_of_range");
+    EXPECT_EQ(only_fault({"plan", "a.txt", "--room-c", "nan"}).code, "value_out_of_range");
+}
+
+TEST(arguments, every_fault_is_found_in_one_go) {
+    const auto call = parse({"plan",
+                             "a.txt",
+                             "b.txt",
+                             "--answer",
+                             "nonsense",
+                             "--room-c",
+                             "400",
+                             "--out",
+                             "x.doc",
+                             "--start",
+                             "13:00",
+                             "--eat-by",
+                             "14:00"});
+    ASSERT_FALSE(call);
+    EXPECT_EQ(call.error().size(), 5U);
+    EXPECT_TRUE(has_code(call.error(), "one_bread_at_a_time"));
+    EXPECT_TRUE(has_code(call.error(), "value_out_of_range"));
+    EXPECT_TRUE(has_code(call.error(), "both_start_and_eat_by"));
+}
+
+TEST(arguments, words_that_mean_nothing_are_named) {
+    EXPECT_NE(only_fault({"bake", "a.txt"}).what.find("'bake'"), std::string::npos);
+    EXPECT_NE(only_fault({"plan", "a.txt", "--frob"}).what.find("--frob"), std::string::npos);
+    EXPECT_NE(only_fault({"plan", "a.txt", "--start"}).what.find("--start needs a value"),
+              std::string::npos);
+    EXPECT_EQ(only_fault({}).code, "usage");
+    EXPECT_EQ(only_fault({"plan"}).code, "usage");
+}
+
+} // namespace
+} // namespace loafwright::cli

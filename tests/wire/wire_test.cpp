@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// What is written is read back by a parser and looked at field by field.
+#include "engine/wire/wire.hpp"
+#include "tests/sheet/tin_loaf_plan.hpp"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <limits>
+#include <string>
+
+namespace loafwright::wire {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Reading reading() {
+    Reading out;
+    out.recipe.title = "Plain “tin” loaf";
+    out.recipe.pieces = 2.0;
+    Ingredient flour;
+    flour.text = "500g flour";
+    flour.item = "strong white flour";
+    flour.grams = exactly(Grams(500.0));
+    flour.span = Span{0, 10};
+    Ingredient salt;
+    salt.text = "salt";
+    salt.item = "salt";
+    salt.optional = true;
+    salt.part = "brine";
+    out.recipe.ingredients = {flour, salt};
+
+    Step rise;
+    rise.kind = StepKind::rise;
+    rise.place = Place::warm;
+    rise.text = "leave for 1½ hours";
+    rise.minutes = TimedBand{{Minutes(60.0), Minutes(67.5), Minutes(90.0)}, Basis::assumed};
+    rise.temperature = TemperatureRange{Celsius(24.0), Celsius(26.0)};
+    rise.after = {0};
+    rise.cue = Cue{"doubled", Span{20, 27}};
+    rise.reminders = {Reminder{"cover it", std::nullopt, 50}};
+    rise.uses = {Use{"water", 0.5}, Use{"salt", std::nullopt}};
+    Alternative fridge;
+    fridge.place = Place::fridge;
+    rise.alternatives = {fridge};
+    rise.clock = ClockTime{8, 5};
+    rise.span = Span{11, 40};
+    Step fold;
+    fold.kind = StepKind::knock_back;
+    fold.during = 0;
+    fold.repeat = Minutes(30.0);
+    out.recipe.steps = {rise, fold};
+    out.unread = {Unread{"In July", Span{50, 57}, "not a step"}};
+    out.questions = {Question{"oven-c", "oven", "How hot?", "220"}};
+    out.remarks = {Diagnostic{"units_disagree", Severity::note, "two weights", "1-2", "check"}};
+    return out;
+}
+
+TEST(wire, a_reading_reads_back_field_by_field) {
+    const std::string text = reading_json(reading());
+    EXPECT_EQ(text.back(), '\n');
+    const Json json = Json::parse(text);
+    EXPECT_EQ(json.at("version"), 1);
+    const Json& recipe = json.at("recipe");
+    EXPECT_EQ(recipe.at("title"), "Plain “tin” loaf");
+    EXPECT_EQ(recipe.at("pieces"), 2);
+    EXPECT_EQ(recipe.at("ingredients").at(0),
+              Json::parse(R"json({"text": "500g flour", "item": "strong white flour",
+                  "grams": {"low": 500, "likely": 500, "high": 500}, "optional": false, "part": null, "span": [0, 10]})json"));
+    EXPECT_EQ(recipe.at("ingredients").at(1),
+              Json::parse(R"json({"text": "salt", "item": "salt", "grams": null, "optional": true,
+                  "part": "brine", "span": null})json"));
+    EXPECT_EQ(recipe.at("steps").at(0), Json::parse(R"json({"kind": "rise", "place": "warm",
+        "text": "leave for 1½ hours", "part": null,
+        "minutes": {"low": 60, "likely": 67.5, "high": 90, "basis": "assumed"},
+        "temperature_c": {"low": 24, "high": 26}, "optional": false, "after": [0], "during": null,
+        "repeat_minutes": null, "clock": "08:05",
+        "uses": [{"item": "water", "share": 0.5}, {"item": "salt", "share": null}],
+        "alternatives": [{"kind": "rise", "place": "fridge", "minutes": null, "temperature_c": null}],
+        "cue": {"text": "doubled", "span": [20, 27]},
+        "reminders": [{"text": "cover it", "span": null}], "span": [11, 40]})json"));
+    EXPECT_EQ(recipe.at("steps").at(1).at("kind"), "knock_back");
+    EXPECT_EQ(recipe.at("steps").at(1).at("during"), 0);
+    EXPECT_EQ(recipe.at("steps").at(1).at("repeat_minutes"), 30);
+    EXPECT_TRUE(recipe.at("steps").at(1).at("minutes").is_null());
+    EXPECT_EQ(
+        json.at("unread"),
+        Json::parse(R"json([{"text": "In July", "span": [50, 57], "why": "not a step"}])json"));
+    EXPECT_EQ(
+        json.at("questions"),
+        Json::parse(
+            R"json([{"key": "oven-c", "about": "oven", "ask": "How hot?", "default": "220"}])json"));
+    EXPECT_EQ(json.at("remarks"), Json::parse(R"json([{"code": "units_disagree", "severity": "note",
+        "what": "two weights", "where": "1-2", "do_this": "check"}])json"));
+}
+
+TEST(wire, whole_numbers_have_no_point_and_others_no_dust) {
+    Reading out = reading();
+    out.recipe.ingredients.front().grams =
+        Band<Grams>{Grams(0.1 + 0.2), Grams(340.194277), Grams(500.0)};
+    const std::string text = reading_json(out);
+    EXPECT_EQ(text.find("500.0"), std::string::npos);
+    EXPECT_NE(text.find("340.194,"), std::string::npos);
+    EXPECT_NE(text.find("0.3,"), std::string::npos);
+}
+
+TEST(wire, what_is_no_number_is_null) {
+    Reading out = reading();
+    out.recipe.pieces = std::numeric_limits<double>::quiet_NaN();
+    EXPECT_TRUE(Json::parse(reading_json(out)).at("recipe").at("pieces").is_null());
+}
+
+TEST(wire, an_empty_reading_has_empty_lists) {
+    const Json json = Json::parse(reading_json(Reading{}));
+    EXPECT_TRUE(json.at("recipe").at("steps").is_array());
+    EXPECT_TRUE(json.at("recipe").at("steps").empty());
+    EXPECT_TRUE(json.at("unread").is_array());
+    EXPECT_TRUE(json.at("questions").is_array());
+}
+
+TEST(wire, a_plan_reads_back_field_by_field) {
+    const BakeDay bake = tin_loaf_day();
+    Zone zone;
+    zone.first_offset_seconds = 3600;
+    const Json json =
+        Json::parse(plan_json(bake.plan, bake.provisions, bake.recipe.questions, zone));
+    EXPECT_EQ(json.at("version"), 1);
+    const Json& plan = json.at("plan");
+    EXPECT_EQ(plan.at("proven"), true);
+    EXPECT_EQ(plan.at("start"), "2026-11-28T14:00:00+01:00");
+    EXPECT_EQ(plan.at("out_of_oven"), "2026-11-28T17:25:00+01:00");
+    EXPECT_EQ(plan.at("cut_from"), "2026-11-28T18:25:00+01:00");
+    EXPECT_EQ(plan.at("best_from"), "2026-11-28T19:15:00+01:00");
+    EXPECT_EQ(plan.at("eat").at("likely"), "2026-11-28T19:30:00+01:00");
+    EXPECT_EQ(plan.at("total_minutes"), 265);
+    EXPECT_EQ(plan.at("hands_on_minutes"), 42);
+    ASSERT_EQ(plan.at("stages").size(), 7U);
+    EXPECT_EQ(plan.at("stages").at(3), Json::parse(R"json({"number": 4, "bread": "Plain tin loaf",
+        "title": "prove, covered", "attention": "wait", "start": "2026-11-28T16:00:00+01:00",
+        "end": {"low": "2026-11-28T16:40:00+01:00", "likely": "2026-11-28T16:50:00+01:00",
+                "high": "2026-11-28T17:10:00+01:00"},
+        "look_from": "2026-11-28T16:40:00+01:00",
+        "cue": {"text": "it domes 2.5 cm above the rim", "span": [40, 60]},
+        "acts": [{"at": "2026-11-28T16:20:00+01:00", "text": "oven on, 230 °C (fan 210, gas 8)", "step": null
+}],
+        "reminders": [], "steps": [4]
+})json"));
+    EXPECT_EQ(plan.at("stages").at(0).at("reminders").at(0).at("text"),
+              "keep back a splash of water");
+    EXPECT_TRUE(plan.at("stages").at(0).at("look_from").is_null());
+    EXPECT_EQ(
+        plan.at("free").at(0),
+        Json::parse(
+            R"json({"from": "2026-11-28T14:30:00+01:00", "to": "2026-11-28T15:35:00+01:00"})json"));
+    EXPECT_EQ(plan.at("warnings"), Json::array());
+    EXPECT_EQ(plan.at("cautions").size(), 4U) << "all of them, not only those on the page";
+    EXPECT_EQ(plan.at("cautions").at(0), Json::parse(R"json({"code": "raw-flour",
+        "text": "Flour is raw until it is baked.", "source": "a food agency"})json"));
+    EXPECT_EQ(json.at("questions").at(0).at("default"), "220");
+}
+
+TEST(wire, keys_keep_their_order) {
+    const BakeDay bake = tin_loaf_day();
+    const std::string text = plan_json(bake.plan, bake.provisions, {}, Zone{});
+    EXPECT_LT(text.find("\"version\""), text.find("\"plan\""));
+    EXPECT_LT(text.find("\"start\""), text.find("\"out_of_oven\""));
+    EXPECT_LT(text.find("\"stages\""), text.find("\"free\""));
+    EXPECT_LT(text.find("\"plan\""), text.rfind("\"questions\""));
+}
+
+TEST(wire, an_honest_no_reads_back) {
+    Impossible no;
+    no.why = "It takes 4 h 25.";
+    no.reasons = {"you are out until 12:00"};
+    no.ways_out = {WayOut{"begin at 13:10", at(17, 35)}};
+    const Json json = Json::parse(impossible_json(no, {}, Zone{}));
+    EXPECT_EQ(json, Json::parse(R"json({"version": 1, "impossible": {"why": "It takes 4 h 25.",
+        "reasons": ["you are out until 12:00"],
+        "ways_out": [{"change": "begin at 13:10", "eat": "2026-11-28T17:35:00+00:00"}]}, "questions": []})json"));
+}
+
+TEST(wire, errors_read_back_as_strings) {
+    const Json json =
+        Json::parse(error_json({Diagnostic{"usage", Severity::error, "what", "where", "do"}}));
+    EXPECT_EQ(json,
+              Json::parse(R"json({"version": 1, "error": [{"code": "usage", "severity": "error",
+        "what": "what", "where": "where", "do_this": "do"}]})json"));
+}
+
+TEST(wire, a_broken_letter_breaks_no_answer) {
+    const Json json = Json::parse(error_json({Diagnostic{"usage",
+                                                         Severity::error,
+                                                         "a\xFF"
+                                                         "b",
+                                                         "",
+                                                         ""}}));
+    EXPECT_EQ(json.at("error").at(0).at("what"), "a\uFFFDb");
+}
+
+} // namespace
+} // namespace loafwright::wire
