@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// One bread, one day, one answer or none. Which targets are tried, and in which order, is what "by
+// means by" comes to: first bread at its best, then bread that can be cut, never bread that four
+// bakes in five would not have ready.
+#include "engine/planning/attempt.hpp"
+
+#include "engine/planning/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace loafwright::planning {
+
+namespace {
+
+// Common practice: crust and crumb keep their first freshness about so long.
+constexpr std::int64_t fresh_minutes = 240;
+constexpr std::int64_t a_day_old = 1440;
+
+Instant out_of_oven(const BreadChain& chain, const Placed& placed) {
+    if (!chain.last_heat) {
+        return placed.frame.at(placed.ends.back());
+    }
+    std::size_t last = *chain.last_heat;
+    if (chain.atoms[last].kind != StepKind::bake) {
+        return placed.frame.at(placed.ends[last]);
+    }
+    // The oven is exact: bakes in a row count from where the first goes in.
+    std::size_t first = last;
+    std::int64_t minutes = chain.atoms[last].minutes.likely;
+    while (first > 0 && chain.atoms[first - 1].kind == StepKind::bake) {
+        --first;
+        minutes += chain.atoms[first].minutes.likely;
+    }
+    return later_by_minutes(placed.frame.at(placed.starts[first]), minutes);
+}
+
+std::int64_t hands_minutes(const BreadChain& chain) {
+    std::int64_t sum = 0;
+    for (const Atom& atom : chain.atoms) {
+        const bool on_its_own = atom.attention == Attention::hands && !atom.inside;
+        sum += on_its_own ? atom.planned : atom.hands_minutes;
+    }
+    return sum;
+}
+
+void warn_of_night(Plan& plan, const Day& day, const Frame& frame) {
+    const auto nights = nights_of(day.zone, frame);
+    const auto in_night = [&nights](Instant from, Instant to) -> std::optional<Instant> {
+        for (const auto& [begin, end] : nights) {
+            if (std::max(from, begin) < std::min(to, end)) {
+                return std::max(from, begin);
+            }
+        }
+        return std::nullopt;
+    };
+    std::string what;
+    int more = 0;
+    const auto note = [&](const std::string& title, Instant at) {
+        if (what.empty()) {
+            what = fmt::format("\"{}\" falls at {}, in the night",
+                               title,
+                               words::clock_and_day(day.zone, day.now, at));
+        } else {
+            ++more;
+        }
+    };
+    for (const Stage& stage : plan.stages) {
+        if (stage.attention == Attention::hands) {
+            if (const auto at = in_night(stage.start, stage.end.likely)) {
+                note(stage.title, *at);
+            }
+        } else if (stage.attention == Attention::near) {
+            // Putting in and taking out are work, too.
+            const auto in = in_night(stage.start, later_by_minutes(stage.start, 1));
+            const auto out = in_night(stage.end.likely, later_by_minutes(stage.end.likely, 1));
+            if (in || out) {
+                note(stage.title, in ? *in : *out);
+            }
+        } else {
+            for (const Act& act : stage.acts) {
+                if (const auto at = in_night(act.at, later_by_minutes(act.at, 1))) {
+                    note(act.text, *at);
+                }
+            }
+        }
+    }
+    if (what.empty()) {
+        return;
+    }
+    if (more > 0) {
+        what += fmt::format(", and {} more", more);
+    }
+    plan.warnings.push_back({"at_night",
+                             Severity::warning,
+                             what,
+                             "",
+                             "begin at another time, or give a day file that says when you sleep"});
+}
+
+Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_at_wish) {
+    const BreadChain& chain = bread.chain;
+    Plan plan;
+    plan.proven = true;
+    plan.start = placed.frame.at(placed.starts.front());
+    plan.out_of_oven = out_of_oven(chain, placed);
+    const bool hands_after =
+        std::any_of(chain.atoms.begin() + static_cast<std::ptrdiff_t>(chain.tail),
+                    chain.atoms.end(),
+                    [](const Atom& atom) { return atom.attention == Attention::hands; });
+    plan.cut_from = later_by_minutes(plan.out_of_oven, bread.cut_minutes);
+    if (hands_after) {
+        plan.cut_from = std::max(plan.cut_from, placed.frame.at(placed.ends.back()));
+    }
+    plan.best_from =
+        std::max(plan.cut_from, later_by_minutes(plan.out_of_oven, bread.best_minutes));
+    plan.eat = {later_by_minutes(plan.cut_from, bread.spread.early),
+                plan.cut_from,
+                later_by_minutes(plan.cut_from, bread.spread.late)};
+    if (eat_at_wish && day.eat_by) {
+        plan.eat.likely = *day.eat_by;
+        plan.eat.low = std::min(plan.cut_from, *day.eat_by);
+        plan.eat.high = std::max(plan.eat.high, *day.eat_by);
+    }
+    plan.total_minutes = minutes_between(plan.start, plan.cut_from);
+    plan.hands_on_minutes = hands_minutes(chain);
+    plan.stages =
+        stages_of(bread.recipe, chain, placed, day, {plan.out_of_oven, plan.cut_from, plan.eat});
+    plan.free = free_time(bread.recipe, plan.stages);
+    if (!day.described) {
+        warn_of_night(plan, day, placed.frame);
+    }
+    return plan;
+}
+
+std::optional<Placed> place_to_eat_by(const Bread& bread, const Day& day, const Rules& rules) {
+    // Targets bound the moment from which it can be cut; the wish to be at its best moves that
+    // bound.
+    const Instant sure = later_by_minutes(*day.eat_by, -bread.spread.margin);
+    const Instant best = later_by_minutes(
+        *day.eat_by, -std::max<std::int64_t>(0, bread.best_minutes - bread.cut_minutes));
+    const Instant wish = std::min(sure, best);
+    Target target;
+    target.start_from = day.now;
+    target.aim = schedule::Aim::begin_late;
+    target.ready_by = wish;
+    target.ready_from = later_by_minutes(wish, -fresh_minutes);
+    if (auto placed = place(bread.chain, day, rules, target)) {
+        return placed;
+    }
+    target.ready_from = later_by_minutes(wish, -a_day_old);
+    if (auto placed = place(bread.chain, day, rules, target)) {
+        return placed;
+    }
+    target.aim = schedule::Aim::end_early;
+    target.ready_by = sure;
+    target.ready_from.reset();
+    return place(bread.chain, day, rules, target);
+}
+
+} // namespace
+
+Rules rules_of(const Day& day) {
+    return {day.described, day.described, false};
+}
+
+Instant next_full_five(const Zone& zone, Instant now) {
+    const CivilTime civil = civil_of(zone, now);
+    const int past = (civil.clock.minute % 5) * 60 + civil.second;
+    return past == 0 ? now : Instant{now.seconds + 300 - past};
+}
+
+Bread bread_of(const FittedRecipe& recipe) {
+    Bread bread{recipe, chain_of(recipe), {}, 0, 0};
+    bread.spread = spread_of(bread.chain);
+    bread.cut_minutes = bread.chain.cut_minutes;
+    bread.best_minutes =
+        bread.chain.last_heat
+            ? std::clamp<std::int64_t>(recipe.best_after_minutes.likely, bread.cut_minutes, 100000)
+            : 0;
+    return bread;
+}
+
+std::optional<Plan>
+attempt_target(const Bread& bread, const Day& day, const Rules& rules, const Target& target) {
+    const auto placed = place(bread.chain, day, rules, target);
+    if (!placed) {
+        return std::nullopt;
+    }
+    return plan_of(bread, day, *placed, false);
+}
+
+std::optional<Plan> attempt_under(const Bread& bread, const Day& day, const Rules& rules) {
+    if (day.eat_by) {
+        const auto placed = place_to_eat_by(bread, day, rules);
+        if (!placed) {
+            return std::nullopt;
+        }
+        return plan_of(bread, day, *placed, true);
+    }
+    Target target;
+    target.aim = schedule::Aim::end_early;
+    target.start_from = day.start ? *day.start : next_full_five(day.zone, day.now);
+    target.start_to = target.start_from;
+    return attempt_target(bread, day, rules, target);
+}
+
+std::optional<Plan> attempt(const Bread& bread, const Day& day) {
+    Rules rules = rules_of(day);
+    if (!day.described) {
+        Rules by_day = rules;
+        by_day.night = true;
+        if (auto plan = attempt_under(bread, day, by_day)) {
+            return plan;
+        }
+    }
+    return attempt_under(bread, day, rules);
+}
+
+} // namespace loafwright::planning

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// From lengths to a clock. The bread becomes one line of atoms (chain), the day a calendar problem
+// (problem_from_bread) that the schedule room solves exactly, and the answer lines of a page
+// (drafts, stages). Where there is no answer, the same machinery looks for the sum behind the no
+// and for what would work (explain).
+#include "engine/planning/plan.hpp"
+
+#include "engine/planning/attempt.hpp"
+#include "engine/planning/explain.hpp"
+
+namespace loafwright {
+
+PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& /*kitchen*/, const Day& day) {
+    const planning::Bread bread = planning::bread_of(recipe);
+    if (!planning::wish_has_passed(day)) {
+        if (auto found = planning::attempt(bread, day)) {
+            return *found;
+        }
+    }
+    return planning::explain(bread, day);
+}
+
+} // namespace loafwright

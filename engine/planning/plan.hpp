@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/diagnostic/diagnostic.hpp"
+#include "engine/fitting/fit.hpp"
+#include "engine/kitchen/kitchen.hpp"
+#include "engine/quantity/time.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace loafwright {
+
+/// Something short inside a wait or a bake with a time of its own: oven on, a fold, oven down, lid
+/// off, turn the tin.
+struct Act {
+    Instant at;
+    std::int64_t after_start_minutes = 0; // from the start of its stage
+    std::string text;
+    std::optional<std::size_t> step; // index in recipe.steps
+};
+
+/// One numbered line of the page.
+struct Stage {
+    int number = 1;
+    std::string bread;
+    std::string title; // what the hands do, in the trade's words
+    Attention attention = Attention::hands;
+    Instant start;
+    Band<Instant> end;
+    std::optional<Instant> look_from; // waits and bakes: when to begin looking
+    std::optional<Cue> cue;
+    std::vector<Act> acts;
+    std::vector<Reminder> reminders; // all of them, heaviest first
+    std::vector<std::size_t> steps;  // indices in recipe.steps
+};
+
+struct FreeSpan {
+    Instant from;
+    Instant to;
+};
+
+/// One bake on the clock.
+///
+/// Invariants: stages in order of start; eat.low <= eat.likely <= eat.high; the last stage is "Eat"
+/// for a bread that is eaten.
+struct Plan {
+    bool proven = false;
+    Instant start;
+    Instant out_of_oven; // of the last bake or cook; the end of the last wait or hands step where
+                         // nothing is heated
+    Instant cut_from;
+    Instant best_from;
+    Band<Instant> eat;
+    std::int64_t total_minutes = 0; // start to cut_from
+    std::int64_t hands_on_minutes = 0;
+    std::vector<Stage> stages;
+    std::vector<FreeSpan>
+        free; // waits of 20 minutes and more in which nothing is asked of the baker
+    Diagnostics warnings;
+};
+
+/// One change that makes the day possible. Each was planned again and found to hold.
+struct WayOut {
+    std::string change; // "begin at 13:10", "eat at 15:40 today"
+    Instant eat;
+};
+
+struct Impossible {
+    std::string why; // one sentence with the sum behind it
+    std::vector<std::string> reasons;
+    std::vector<WayOut> ways_out; // nearest the wish first
+};
+
+using PlanOutcome = std::variant<Plan, Impossible>;
+
+/// The best plan there is for this bread on this day, or why there is none.
+///
+/// Needs:    `recipe.steps` not empty; day.now; at most one of day.start and day.eat_by (neither:
+/// begin at the next full five minutes). Promises: hands-on work never inside an away, asleep or
+/// busy window of a described day, and the oven is never hot or heating
+///           with nobody awake at home; nothing begins before now; with eat_by the plan begins as
+///           late as it can, while the time to eat holds in about four bakes out of five: cooling
+///           beyond what cutting needs gives way first; preheating is over at the early end of the
+///           last wait before the bake; the same input gives the same plan everywhere.
+/// Never:    asks the clock, throws on input.
+PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& kitchen, const Day& day);
+
+} // namespace loafwright
