@@ -16,12 +16,7 @@ function(loafwright_side_program name)
     if(arg_UNPARSED_ARGUMENTS)
         message(FATAL_ERROR "${name}: did not expect '${arg_UNPARSED_ARGUMENTS}'")
     endif()
-    loafwright_missing(missing ROOMS ${arg_USES} FILES ${arg_SOURCES})
-    if(missing)
-        list(JOIN missing ", " words)
-        message(STATUS "${name} left out, it waits for: ${words}")
-        return()
-    endif()
+    loafwright_require(ROOMS ${arg_USES} FILES ${arg_SOURCES})
     add_executable(${name} ${arg_SOURCES})
     loafwright_warnings(${name})
     list(TRANSFORM arg_USES PREPEND loafwright::)
@@ -34,12 +29,10 @@ endfunction()
 function(room_tests name)
     loafwright_side_program(test_${name} ${ARGN}
         LIBRARIES GTest::gtest_main rapidcheck rapidcheck_gtest)
-    if(TARGET test_${name})
-        gtest_discover_tests(test_${name}
-            DISCOVERY_MODE PRE_TEST
-            WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}"
-            PROPERTIES LABELS "${name}" TIMEOUT 300)
-    endif()
+    gtest_discover_tests(test_${name}
+        DISCOVERY_MODE PRE_TEST
+        WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}"
+        PROPERTIES LABELS "${name}" TIMEOUT 300)
 endfunction()
 
 # Makes fuzz_<name> from a file that defines LLVMFuzzerTestOneInput. In the fuzz preset libFuzzer

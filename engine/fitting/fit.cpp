@@ -259,6 +259,27 @@ Question room_question(const Surroundings& here, const std::vector<StepHere>& st
     return question;
 }
 
+// "usual for the bread" becomes the figure that the plan reckons with.
+void name_defaults(const Surroundings& here,
+                   const std::vector<FittedStep>& steps,
+                   std::vector<Question>& questions) {
+    for (const FittedStep& step : steps) {
+        if (!step.step) {
+            continue;
+        }
+        const Step& text = here.reading.recipe.steps[*step.step];
+        for (Question& question : questions) {
+            if (text.minutes_question && question.key == *text.minutes_question) {
+                question.default_answer = fitting::duration_text(step.minutes.likely);
+            }
+            if (text.temperature_question && question.key == *text.temperature_question &&
+                step.oven) {
+                question.default_answer = fitting::degrees_text(*step.oven);
+            }
+        }
+    }
+}
+
 } // namespace
 
 FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge& knowledge) {
@@ -292,6 +313,7 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
 
     out.notes = notes_of(here, steps);
     out.questions = reading.questions;
+    name_defaults(here, out.steps, out.questions);
     const bool wants_room = std::any_of(
         steps.begin(), steps.end(), [](const StepHere& step) { return step.wants_room; });
     if (wants_room && fitting::question_named(out.questions, "room-c") == nullptr) {

@@ -361,7 +361,10 @@ private:
                 continue;
             }
             std::int64_t offset = wait.low / 2; // one fold, half way
-            if (text != nullptr && text->before_next) {
+            if (text != nullptr && text->after_start) {
+                offset = static_cast<std::int64_t>(
+                    std::clamp(text->after_start->count() + 0.5, 0.0, 1.0e6));
+            } else if (text != nullptr && text->before_next) {
                 offset = wait.low - static_cast<std::int64_t>(text->before_next->count() + 0.5);
             } else if (step.kind != StepKind::fold && step.kind != StepKind::knock_back) {
                 offset = wait.low - up_to_five(own) - 5; // ready just before it is wanted

@@ -6,41 +6,16 @@
 // morning"), never about a bread.
 #include "engine/reading/assemble.hpp"
 
+#include "engine/reading/attach.hpp"
 #include "engine/reading/candidate.hpp"
 #include "engine/reading/join.hpp"
+#include "engine/reading/refer.hpp"
 
 #include <algorithm>
 #include <array>
 
 namespace loafwright::reading {
 namespace {
-
-bool any_word(const std::vector<Token>& tokens,
-              TokenRange range,
-              std::initializer_list<std::string_view> words) {
-    for (std::size_t at = range.begin; at < range.end; ++at) {
-        for (const std::string_view word : words) {
-            if (is_word(tokens[at], word)) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-TimedBand band_of(const DurationPhrase& duration) {
-    TimedBand band;
-    const double sides = duration.role == DurationRole::each_side ? 2.0 : 1.0;
-    band.minutes =
-        Band<Minutes>{duration.low * sides, duration.likely * sides, duration.high * sides};
-    band.basis = duration.assumed ? Basis::assumed : Basis::stated;
-    return band;
-}
-
-bool is_length(const DurationPhrase& duration) {
-    return duration.role == DurationRole::length || duration.role == DurationRole::further ||
-           duration.role == DurationRole::each_side;
-}
 
 // A temperature of the loaf's middle, not of the oven.
 bool is_core(const std::vector<Token>& tokens,
@@ -86,8 +61,13 @@ public:
             } else {
                 remark_from(index, clause);
             }
+            for (Draft& preheat : heated_in_passing_) {
+                assembly_.drafts.push_back(std::move(preheat));
+            }
+            heated_in_passing_.clear();
         }
         bake_at_the_end();
+        wait_by_the_clock(clauses_, assembly_);
         join_drafts(assembly_);
         for (Draft& draft : assembly_.drafts) {
             finish(draft);
@@ -134,6 +114,7 @@ private:
         if (clause.variant) {
             return;
         }
+        oven_meanwhile(index, clause);
         untold_bake(index, clause);
         for (const SubClause& sub : clause.subs) {
             const bool tells = sub.kind == SubKind::when || sub.kind == SubKind::after;
@@ -146,34 +127,92 @@ private:
                     return cue.row->means == "risen" && cue.range.begin >= sub.range.begin &&
                            cue.range.begin < sub.range.end;
                 });
-            if (!risen || assembly_.drafts.empty()) {
+            const DurationPhrase* stood = nullptr;
+            for (const DurationPhrase& duration : clause.durations) {
+                stood = belongs_to_wait_before(clause, duration) ? &duration : stood;
+            }
+            if ((!risen && stood == nullptr) || assembly_.drafts.empty()) {
                 continue;
             }
             Draft* wait = last_wait();
             if (wait == nullptr) {
                 wait = &untold_wait(index, clause, sub);
             }
-            if (wait != nullptr && !wait->step.cue) {
+            if (!wait->step.cue && risen) {
                 wait->step.cue = cue_text(sub.range);
             }
+            if (!wait->step.minutes && stood != nullptr) {
+                wait->step.minutes = band_of(*stood);
+            }
+            if (!decisions_[index].kind) { // the sign is all that this clause tells
+                wait->clauses.push_back(index);
+                assembly_.uses[index].draft =
+                    static_cast<std::size_t>(wait - assembly_.drafts.data());
+            }
         }
-        const TokenRange opening{clause.range.begin,
-                                 std::min(clause.range.end, clause.range.begin + 4)};
-        const bool morning = any_word(tokens(), opening, {"morning"}) &&
-                             any_word(tokens(), opening, {"in", "next", "following"});
-        if (morning && !clause.subs.empty() && clause.subs.front().kind == SubKind::until) {
-            return;
-        }
-        if (morning) {
+        if (night_went_by(clause)) {
             Draft* wait = last_wait();
+            const bool dough = std::any_of(
+                assembly_.drafts.begin(), assembly_.drafts.end(), [](const Draft& draft) {
+                    return draft.step.kind == StepKind::mix || draft.step.kind == StepKind::knead;
+                });
+            if (wait == nullptr && dough && clause.action) {
+                wait = &untold_wait(index, clause, SubClause{SubKind::when, clause.range});
+                wait->step.kind = index > 0 && names(clauses_[index - 1], "sponge")
+                                      ? StepKind::ferment
+                                      : wait->step.kind;
+                wait->step.span =
+                    span_of(tokens(), TokenRange{clause.range.begin, clause.action->range.begin});
+                wait->step.text = tidy(text_, wait->step.span);
+            }
             if (wait != nullptr && !wait->step.minutes) {
-                TimedBand night;
-                night.minutes = Band<Minutes>{Minutes(480), Minutes(600), Minutes(840)};
-                night.basis = Basis::assumed;
-                wait->step.minutes = night;
+                wait->step.minutes = TimedBand{
+                    Band<Minutes>{Minutes(480), Minutes(600), Minutes(840)}, Basis::assumed};
             }
             if (wait != nullptr) {
                 wait->at_night = true;
+            }
+        }
+    }
+
+    // "In the morning", "first thing next day", at the start of a clause.
+    [[nodiscard]] bool night_went_by(const Clause& clause) const {
+        const TokenRange opening{clause.range.begin,
+                                 std::min(clause.range.end, clause.range.begin + 4)};
+        if (!clause.subs.empty() && clause.subs.front().kind == SubKind::until) {
+            return false;
+        }
+        const bool morning = any_word(tokens(), opening, {"morning"}) &&
+                             any_word(tokens(), opening, {"in", "next", "following"}) &&
+                             !any_word(tokens(), opening, {"early"});
+        const bool next_day = any_word(tokens(), opening, {"morrow"}) ||
+                              (any_word(tokens(), opening, {"day"}) &&
+                               any_word(tokens(), opening, {"next", "following"}));
+        return morning || next_day;
+    }
+
+    // "… while the oven heats to 200 °C": the heating is told in passing.
+    void oven_meanwhile(std::size_t index, const Clause& clause) {
+        for (const SubClause& sub : clause.subs) {
+            const bool heats =
+                sub.kind == SubKind::meanwhile && any_word(tokens(), sub.range, {"oven"}) &&
+                any_word(tokens(), sub.range, {"heats", "heating", "warms", "preheats"});
+            if (!heats) {
+                continue;
+            }
+            for (const TemperaturePhrase& temperature : clause.temperatures) {
+                if (temperature.range.begin >= sub.range.begin &&
+                    temperature.range.begin < sub.range.end) {
+                    Draft draft;
+                    draft.step.kind = StepKind::preheat;
+                    draft.step.place = Place::oven;
+                    draft.step.temperature = TemperatureRange{temperature.low, temperature.high};
+                    draft.step.span = span_of(tokens(), sub.range);
+                    draft.step.text = tidy(text_, draft.step.span);
+                    draft.clauses.push_back(index);
+                    heated_in_passing_.push_back(std::move(draft));
+                    return;
+                }
             }
         }
     }
@@ -293,23 +332,14 @@ private:
         }
         attach_cue(clause, draft);
         if (clause.meanwhile && attention_of(kind) != Attention::wait && kind != StepKind::bake) {
-            if (const auto wait = index_of_last_wait()) {
+            if (const auto wait = last_wait_in(assembly_)) {
                 step.during = *wait;
             }
         }
         attach_temperatures(clause, draft);
         assembly_.uses[index].draft = assembly_.drafts.size();
         assembly_.drafts.push_back(std::move(draft));
-        attach_durations(index, clause);
-    }
-
-    [[nodiscard]] std::optional<std::size_t> index_of_last_wait() const {
-        for (std::size_t index = assembly_.drafts.size(); index > 0; --index) {
-            if (attention_of(assembly_.drafts[index - 1].step.kind) == Attention::wait) {
-                return index - 1;
-            }
-        }
-        return std::nullopt;
+        attach_times(text_, layout_, lexicon_, clauses_, index, assembly_);
     }
 
     [[nodiscard]] bool turns_down(const Clause& clause) const {
@@ -355,16 +385,30 @@ private:
     [[nodiscard]] Cue cue_text(TokenRange range) const {
         std::size_t begin = range.begin + 1;
         std::size_t end = range.end;
-        while (begin < end &&
-               (is_word(tokens()[begin], "the") || is_word(tokens()[begin], "it") ||
-                is_word(tokens()[begin], "has") || is_word(tokens()[begin], "is") ||
-                is_word(tokens()[begin], "they") || is_word(tokens()[begin], "are") ||
-                is_word(tokens()[begin], "soon") || is_word(tokens()[begin], "as") ||
-                is_word(tokens()[begin], "have"))) {
-            ++begin;
+        const auto is_any = [this](std::size_t at, std::initializer_list<std::string_view> words) {
+            return any_word(tokens(), TokenRange{at, at + 1}, words);
+        };
+        if (begin + 1 < end && is_any(begin, {"soon"}) && is_any(begin + 1, {"as"})) {
+            begin += 2;
+        }
+        // "it has doubled" is "doubled"; "it stands above the rim" keeps its subject.
+        if (begin + 2 < end && is_any(begin, {"it", "they"}) &&
+            is_any(begin + 1, {"has", "have", "is", "are"})) {
+            begin += 2;
+        } else if (begin + 1 < end && is_any(begin, {"it's"})) {
+            begin += 1;
         }
         constexpr std::size_t longest = 9;
-        end = std::min(end, begin + longest);
+        if (end > begin + longest) {
+            end = begin + longest;
+            // Too long for a card: better one whole sign than one and a half.
+            for (std::size_t at = end; at > begin + 2; --at) {
+                if (is_any(at - 1, {"and", "or", "so"}) || is_mark(tokens()[at - 1], ',')) {
+                    end = at - 1;
+                    break;
+                }
+            }
+        }
         while (end > begin &&
                (tokens()[end - 1].kind == TokenKind::mark || is_word(tokens()[end - 1], "and") ||
                 is_word(tokens()[end - 1], "or") || is_word(tokens()[end - 1], "the") ||
@@ -398,186 +442,13 @@ private:
         }
     }
 
-    // Gives the clause's lengths of time to the draft that it has just become (the last one),
-    // splitting off further parts.
-    void attach_durations(std::size_t index, const Clause& clause) {
-        std::size_t draft = assembly_.drafts.size() - 1;
-        std::size_t heat = 0; // which oven temperature of the clause is the next part's
-        for (const DurationPhrase& duration : clause.durations) {
-            Step& step = assembly_.drafts[draft].step;
-            switch (duration.role) {
-            case DurationRole::length:
-            case DurationRole::further:
-            case DurationRole::each_side:
-                length(index, clause, duration, draft, heat);
-                break;
-            case DurationRole::total:
-                if (step.kind == StepKind::bake || step.kind == StepKind::cook) {
-                    assembly_.drafts[draft].total = duration.likely;
-                } else if (!step.minutes) {
-                    step.minutes = band_of(duration);
-                }
-                break;
-            case DurationRole::every:
-                every(index, duration, draft);
-                break;
-            case DurationRole::ahead:
-                // "let it cool 15 minutes before serving" is how long, "half an hour before
-                // baking, heat the oven" is when.
-                if (attention_of(step.kind) == Attention::wait && clause.action &&
-                    duration.range.begin >= clause.action->range.begin) {
-                    length(index, clause, duration, draft, heat);
-                } else {
-                    step.before_next = duration.likely;
-                }
-                break;
-            case DurationRole::turning:
-                turning(duration, draft);
-                break;
-            case DurationRole::between:
-            case DurationRole::whole_plan:
-            case DurationRole::keeps:
-            case DurationRole::limit:
-                break;
-            }
-        }
-    }
-
-    void length(std::size_t index,
-                const Clause& clause,
-                const DurationPhrase& duration,
-                std::size_t& draft,
-                std::size_t& heat) {
-        Step& step = assembly_.drafts[draft].step;
-        const bool after_or = duration.range.begin > clause.range.begin &&
-                              is_word(tokens()[duration.range.begin - 1], "or");
-        if (step.kind == StepKind::preheat && duration.likely.count() >= 15 &&
-            any_word(tokens(), clause.range, {"before", "ahead"})) {
-            step.before_next = duration.likely;
-            return;
-        }
-        if (!step.minutes) {
-            if (step.kind == StepKind::serve || step.kind == StepKind::store) {
-                return;
-            }
-            step.minutes = band_of(duration);
-            return;
-        }
-        if (after_or && attention_of(step.kind) == Attention::wait) {
-            Alternative other;
-            other.kind = step.kind;
-            const TokenRange rest{duration.range.begin, clause.range.end};
-            const bool fridge = lexicon_.holds("place", "fridge", tokens(), layout_.ids, rest);
-            other.place = fridge ? Place::fridge : step.place;
-            other.minutes = band_of(duration);
-            step.alternatives.push_back(other);
-            if (fridge && step.place == Place::fridge) { // the fridge belongs to the other way
-                step.place = Place::counter;
-            }
-            return;
-        }
-        const bool parts = step.kind == StepKind::bake || step.kind == StepKind::cook ||
-                           step.kind == StepKind::knead;
-        const bool same = step.minutes->minutes.low == duration.low &&
-                          step.minutes->minutes.high == duration.high;
-        if (!parts || (same && duration.role != DurationRole::further) || after_or) {
-            return; // told again
-        }
-        // "30 minutes covered, then 20 uncovered": a further part of the same bake.
-        Draft further;
-        further.step.kind = step.kind;
-        further.step.place = step.place;
-        further.step.part = step.part;
-        further.step.minutes = band_of(duration);
-        const TokenRange tail{duration.range.begin, clause.range.end};
-        further.step.span = span_of(tokens(), tail);
-        further.step.text = tidy(text_, further.step.span);
-        further.clauses.push_back(index);
-        ++heat;
-        std::size_t seen = 0;
-        for (const TemperaturePhrase& temperature : clause.temperatures) {
-            if (temperature.middle() >= 95 && seen++ == heat) {
-                further.step.temperature = TemperatureRange{temperature.low, temperature.high};
-            }
-        }
-        assembly_.drafts.push_back(std::move(further));
-        draft = assembly_.drafts.size() - 1;
-    }
-
-    // "Fold every 30 minutes for 2 hours": the wait is two hours, the fold happens inside it.
-    void every(std::size_t index, const DurationPhrase& duration, std::size_t& draft) {
-        Step& step = assembly_.drafts[draft].step;
-        step.repeat = duration.likely;
-        if (attention_of(step.kind) == Attention::wait) {
-            return;
-        }
-        const DurationPhrase* span = nullptr;
-        for (const DurationPhrase& other : clauses_[index].durations) {
-            if (is_length(other)) {
-                span = &other;
-            }
-        }
-        if (span == nullptr) {
-            if (const auto wait = index_of_last_wait()) {
-                step.during = *wait;
-            }
-            return;
-        }
-        Draft wait;
-        wait.step.kind = StepKind::rise;
-        wait.step.minutes = band_of(*span);
-        wait.step.span = step.span;
-        wait.step.text = step.text;
-        wait.step.part = step.part;
-        wait.clauses.push_back(index);
-        step.minutes.reset();
-        assembly_.drafts.insert(assembly_.drafts.begin() + static_cast<std::ptrdiff_t>(draft),
-                                std::move(wait));
-        assembly_.drafts.back().step.during = draft;
-        assembly_.uses[index].draft = draft;
-        ++draft;
-    }
-
-    // "after the first ten minutes" of a bake: the part before lasts so long. "Fold after an hour":
-    // inside the wait before it.
-    void turning(const DurationPhrase& duration, std::size_t draft) {
-        Draft& now = assembly_.drafts[draft];
-        if (now.step.kind == StepKind::fold || now.step.kind == StepKind::finish ||
-            now.step.kind == StepKind::knock_back) {
-            if (const auto wait = index_of_last_wait(); wait && *wait < draft) {
-                now.step.during = *wait;
-                now.step.after_start = duration.likely;
-            }
-            return;
-        }
-        if (now.step.kind != StepKind::bake && now.step.kind != StepKind::cook) {
-            return;
-        }
-        for (std::size_t index = draft; index > 0; --index) {
-            Step& earlier = assembly_.drafts[index - 1].step;
-            if (earlier.kind != now.step.kind) {
-                continue;
-            }
-            if (earlier.minutes && earlier.minutes->basis == Basis::stated &&
-                earlier.minutes->minutes.low.count() > duration.likely.count() &&
-                !now.step.minutes) {
-                const Minutes first = duration.likely;
-                TimedBand rest = *earlier.minutes;
-                rest.minutes = Band<Minutes>{rest.minutes.low - first,
-                                             rest.minutes.likely - first,
-                                             rest.minutes.high - first};
-                now.step.minutes = rest;
-            }
-            TimedBand first = band_of(duration);
-            earlier.minutes = first;
-            return;
-        }
-    }
-
     // A clause without a step of its own: times, temperatures and cues that belong to the step
     // before.
     void remark_from(std::size_t index, const Clause& clause) {
         ClauseUse& use = assembly_.uses[index];
+        if (use.draft) {
+            return; // taken as the sign of a wait
+        }
         if (clause.negated) {
             use.why_not = "says what not to do";
             take_as_reminder(index, clause);
@@ -585,6 +456,13 @@ private:
         }
         if (clause.variant) {
             use.why_not = "is about another way of making it";
+            keep_variant(index, clause);
+            return;
+        }
+        if (clause.action && clause.action->row->means == "refer") {
+            use.why_not = repeat_steps(layout_, clauses_, clause, assembly_)
+                              ? "repeats steps that are there"
+                              : "refers to a step that could not be found";
             return;
         }
         Draft* draft = last();
@@ -629,6 +507,48 @@ private:
         use.why_not = clause.action ? "could not be placed among the steps" : "tells no action";
     }
 
+    // "For rolls, bake 15 minutes": another length for a step of that kind. "For rolls 12, for one
+    // big loaf 40": the first is kept until the second says which is the rule.
+    void keep_variant(std::size_t index, const Clause& clause) {
+        const DurationPhrase* length = own_length(clause);
+        if (length == nullptr) {
+            return;
+        }
+        std::optional<StepKind> kind;
+        if (clause.action) {
+            const std::string_view means = clause.action->row->means;
+            kind = step_kind_named(means.substr(0, means.find_first_of("|?")));
+        }
+        Alternative other;
+        other.minutes = band_of(*length);
+        if (!kind && pending_ && pending_->sentence + 1 >= clause.sentence) {
+            Draft draft;
+            draft.step.kind = pending_->other.kind;
+            draft.step.place = pending_->other.place;
+            draft.step.minutes = other.minutes;
+            draft.step.alternatives.push_back(pending_->other);
+            draft.step.span = span_of(tokens(), clause.range);
+            draft.step.text = tidy(text_, draft.step.span);
+            draft.clauses.push_back(index);
+            assembly_.uses[index].draft = assembly_.drafts.size();
+            assembly_.drafts.push_back(std::move(draft));
+            pending_.reset();
+            return;
+        }
+        if (!kind || !takes_time(*kind)) {
+            return;
+        }
+        other.kind = *kind;
+        other.place = *kind == StepKind::bake ? Place::oven : Place::counter;
+        for (auto draft = assembly_.drafts.rbegin(); draft != assembly_.drafts.rend(); ++draft) {
+            if (draft->step.kind == *kind && draft->step.minutes) {
+                draft->step.alternatives.push_back(other);
+                return;
+            }
+        }
+        pending_ = Pending{other, clause.sentence};
+    }
+
     bool remark_duration(std::size_t index, const Clause& clause, const DurationPhrase& duration) {
         Draft& draft = assembly_.drafts.back();
         const bool near = clauses_[draft.clauses.back()].block == clause.block ||
@@ -645,7 +565,10 @@ private:
             draft.step.before_next = duration.likely;
             return true;
         }
-        if (!is_length(duration) || !near) {
+        // "After ten minutes a cap of foam tells that it is alive."
+        const bool ends_wait = duration.role == DurationRole::turning &&
+                               takes_time(draft.step.kind) && !draft.step.minutes;
+        if ((!is_length(duration) && !ends_wait) || !near) {
             return false;
         }
         const bool storage = lexicon_.holds("action", "store", tokens(), layout_.ids, clause.range);
@@ -658,8 +581,11 @@ private:
         }
         const bool further =
             duration.role == DurationRole::further && draft.step.minutes && duration.unit_unsaid;
-        if (further ||
-            (draft.step.kind == StepKind::bake && duration.role == DurationRole::further)) {
+        const bool next_heat = draft.step.minutes && duration.range.begin > 0 &&
+                               !clause.temperatures.empty() &&
+                               clause.temperatures.front().middle() >= 95;
+        if (further || (draft.step.kind == StepKind::bake &&
+                        (duration.role == DurationRole::further || next_heat))) {
             Draft part;
             part.step.kind = draft.step.kind;
             part.step.place = draft.step.place;
@@ -668,6 +594,10 @@ private:
             part.step.span = span_of(tokens(), clause.range);
             part.step.text = tidy(text_, part.step.span);
             part.clauses.push_back(index);
+            if (next_heat) {
+                part.step.temperature = TemperatureRange{clause.temperatures.front().low,
+                                                         clause.temperatures.front().high};
+            }
             assembly_.drafts.push_back(std::move(part));
             return true;
         }
@@ -706,21 +636,16 @@ private:
     const std::vector<Clause>& clauses_;
     const std::vector<Decision>& decisions_;
     std::vector<std::size_t> waiting_; // clauses that lead in the next step
+    struct Pending {
+        Alternative other;
+        std::size_t sentence = 0;
+    };
+    std::optional<Pending> pending_;       // a variant whose rule has not been told yet
+    std::vector<Draft> heated_in_passing_; // preheats to put behind the step that tells them
     Assembly assembly_;
 };
 
 } // namespace
-
-bool takes_time(StepKind kind) {
-    return attention_of(kind) == Attention::wait || kind == StepKind::bake ||
-           kind == StepKind::cook || kind == StepKind::knead || kind == StepKind::mix ||
-           kind == StepKind::prepare;
-}
-
-bool is_rising(StepKind kind) {
-    return kind == StepKind::rise || kind == StepKind::prove || kind == StepKind::ferment ||
-           kind == StepKind::rest;
-}
 
 Assembly assemble(std::string_view text,
                   const Layout& layout,

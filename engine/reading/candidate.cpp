@@ -31,7 +31,7 @@ double by_length(StepKind kind, double minutes) {
     case StepKind::soak:
         return minutes > 90 ? -0.9 : minutes >= 15 && minutes <= 60 ? 0.1 : 0.0;
     case StepKind::cool:
-        return minutes <= 240 ? 0.1 : -1.0;
+        return minutes < 5 ? -0.6 : minutes <= 240 ? 0.1 : -1.0;
     default:
         return 0.0;
     }
@@ -53,8 +53,8 @@ double by_context(StepKind kind, const Clause& clause) {
         score -= sponge ? 0.5 : 0.0;
     }
     if (kind == StepKind::activate) {
-        score += yeast && !dough && !sponge ? 0.8 : -0.4;
-        score -= dough ? 1.0 : 0.0;
+        // A wait wakes yeast only where yeast is what waits.
+        score += yeast && !dough && !sponge ? 0.8 : dough ? -1.4 : -1.0;
     }
     if (kind == StepKind::soak) {
         score += names(clause, "soaker") ? 1.2 : 0.0;
@@ -68,10 +68,11 @@ double by_context(StepKind kind, const Clause& clause) {
         score -= fridge ? 0.5 : 0.0;
     }
     if (kind == StepKind::chill) {
-        score += fridge ? 0.8 : 0.0;
+        score += fridge ? 0.8 : 0.4;
     }
     if (kind == StepKind::cool) {
-        score += names(clause, "rack") || shows(clause, "cooled") ? 0.5 : 0.0;
+        const bool in_tin = names(clause, "tin") && !names(clause, "oven");
+        score += names(clause, "rack") || shows(clause, "cooled") || in_tin ? 0.5 : 0.0;
     }
     if (kind == StepKind::prove && (names(clause, "shaped") || names(clause, "tin"))) {
         score += 0.4;

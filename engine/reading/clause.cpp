@@ -193,6 +193,9 @@ private:
         if (any_of(token, {"if", "unless"})) {
             return SubKind::condition;
         }
+        if (is_word(token, "which") && next_is({"must", "should", "may", "are"})) {
+            return std::nullopt; // "which must stand an hour" orders
+        }
         if (any_of(token, {"which", "who", "because", "since", "so"}) ||
             (is_word(token, "that") && at > range_.begin &&
              tokens_[at - 1].kind == TokenKind::word &&
@@ -212,20 +215,31 @@ private:
     }
 
     void find_actions() {
+        if (lexicon_.holds("story", "", tokens_, ids_, range_)) {
+            return;
+        }
         std::size_t at = range_.begin;
         while (at < range_.end) {
             if (tokens_[at].kind != TokenKind::word) {
                 ++at;
                 continue;
             }
-            if (things_.masked(at)) {
+            if (things_.masked(
+                    at)) { // "second rise: 45 minutes" is a place in the order, not an order
+                const Match setting = lexicon_.at("setting", tokens_, ids_, at, range_.end);
+                if (setting.row != nullptr && setting.range.end > at + 1 && sub_at(at) == nullptr) {
+                    FoundAction found;
+                    found.match = setting;
+                    found.by_setting = true;
+                    settings_.push_back(found);
+                }
                 ++at;
                 continue;
             }
             const Match match = lexicon_.at("action", tokens_, things_.ids(), at, range_.end);
-            if (match.row == nullptr) {
-                const Match setting =
-                    lexicon_.at("setting", tokens_, things_.ids(), at, range_.end);
+            const Order order = match.row == nullptr ? Order{} : order_of(match);
+            if (!order.is_order) {
+                const Match setting = lexicon_.at("setting", tokens_, ids_, at, range_.end);
                 if (setting.row != nullptr && sub_at(at) == nullptr) {
                     FoundAction found;
                     found.match = setting;
@@ -235,13 +249,16 @@ private:
                 ++at;
                 continue;
             }
-            const Order order = order_of(match);
             if (order.is_order) {
                 FoundAction found;
                 found.match = match;
                 found.doubt = order.doubt;
                 found.negated = order.negated;
-                (order.only_purpose ? purposes_ : actions_).push_back(found);
+                if (!order.only_purpose) {
+                    actions_.push_back(found);
+                } else if (match.row->means == "activate" || match.row->means == "preheat") {
+                    purposes_.push_back(found); // other purposes are never the step itself
+                }
             }
             at = order.is_order && !order.only_purpose ? std::max(match.range.end, at + 1) : at + 1;
         }
@@ -339,6 +356,11 @@ private:
         clause.facts = lexicon_.find("fact", tokens_, ids_, clause.range);
         clause.optional = lexicon_.holds("optional", "", tokens_, ids_, clause.range);
         clause.meanwhile = lexicon_.holds("meanwhile", "", tokens_, ids_, clause.range);
+        if (clause.action) { // "you can then keep it in the fridge"
+            const TokenRange lead{clause.range.begin, clause.action->range.begin};
+            clause.optional =
+                clause.optional || lexicon_.holds("permission", "", tokens_, ids_, lead);
+        }
         const TokenRange opening{clause.range.begin,
                                  std::min(clause.range.end, clause.range.begin + 8)};
         clause.variant = lexicon_.holds("variant", "", tokens_, ids_, opening);
@@ -387,6 +409,10 @@ bool ends_sentence(const std::vector<Token>& tokens,
     if (at + 1 >= end) {
         return true;
     }
+    // "Second rise. 1 hour under a cloth.": a label and what it labels.
+    if (at <= begin + 4 && tokens[at + 1].kind == TokenKind::number && !tokens[at + 1].glued) {
+        return false;
+    }
     const Token& next = tokens[at + 1];
     if (next.kind == TokenKind::mark) {
         return !next.glued;
@@ -411,7 +437,8 @@ void inherit_nouns(std::vector<Clause>& clauses) {
             continue;
         }
         for (const Match& noun : before.nouns) {
-            if (noun.row->means == "sponge" || noun.row->means == "dough") {
+            if (noun.row->means == "sponge" || noun.row->means == "dough" ||
+                noun.row->means == "yeast") {
                 clause.nouns.push_back(noun);
             }
         }
@@ -437,7 +464,7 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
                 SentenceCutter(layout, lexicon, things, index, sentence, TokenRange{begin, at + 1})
                     .cut(clauses);
                 begin = at + 1;
-                ++sentence;
+                sentence += is_mark(layout.tokens[at], ':') && !last ? 0U : 1U;
             }
         }
     }

@@ -53,6 +53,9 @@ std::optional<double> unit_minutes(const Token& token) {
     if (token.kind != TokenKind::word) {
         return std::nullopt;
     }
+    if (token.text == "m" && token.glued && !token.capital) {
+        return 1.0; // 45m
+    }
     for (const Unit& unit : units) {
         if (token.text == unit.word) {
             return unit.minutes;
@@ -142,6 +145,14 @@ void extend(const std::vector<Token>& tokens, std::size_t end, Amount& amount) {
 // number unit; "half an hour", "three quarters of an hour", "a half hour", "half or three quarters
 // of an hour".
 std::optional<Amount> amount_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    if (word_at(tokens, at, end, "another") && at + 1 < end) {
+        if (const auto unit = unit_minutes(tokens[at + 1])) { // "another hour"
+            Amount one;
+            one.unit = one.low = one.high = *unit;
+            one.next = at + 2;
+            return one;
+        }
+    }
     const auto number = number_phrase(tokens, at, end);
     if (!number) {
         return std::nullopt;
@@ -166,6 +177,23 @@ std::optional<Amount> amount_at(const std::vector<Token>& tokens, std::size_t at
     }
     if (next >= end) {
         return std::nullopt;
+    }
+    if (is_mark(tokens[next], '\'') && tokens[next].glued &&
+        tokens[next - 1].kind == TokenKind::number) {
+        amount.unit = 1.0; // 30'
+        amount.low = number->low;
+        amount.high = number->high;
+        amount.next = next + 1;
+        return amount;
+    }
+    // 1:30 h
+    if (next + 2 < end && is_mark(tokens[next], ':') && tokens[next].glued &&
+        tokens[next + 1].kind == TokenKind::number && tokens[next + 1].value < 60 &&
+        unit_minutes(tokens[next + 2]) == std::optional<double>(hour)) {
+        amount.unit = hour;
+        amount.low = amount.high = number->low * hour + tokens[next + 1].value;
+        amount.next = next + 3;
+        return amount;
     }
     const auto unit = unit_minutes(tokens[next]);
     if (!unit) {
@@ -200,8 +228,11 @@ struct NightWords {
 // bed time to baking).
 std::optional<DurationPhrase>
 night_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
-    static const std::array<NightWords, 14> nights = {
-        {{{"overnight"}, 480, 600, 840},
+    static const std::array<NightWords, 17> nights = {
+        {{{"for", "the", "night"}, 480, 600, 840},
+         {{"the", "whole", "night"}, 480, 600, 840},
+         {{"a", "day", "and", "a", "night"}, 1440, 1440, 1440},
+         {{"overnight"}, 480, 600, 840},
          {{"over", "night"}, 480, 600, 840},
          {{"all", "night"}, 480, 600, 840},
          {{"through", "the", "night"}, 480, 600, 840},
@@ -221,7 +252,7 @@ night_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
             phrase.low = Minutes(night.low);
             phrase.likely = Minutes(night.likely);
             phrase.high = Minutes(night.high);
-            phrase.assumed = true;
+            phrase.assumed = night.low != night.high;
             phrase.range = TokenRange{at, at + night.words.size()};
             return phrase;
         }
@@ -263,6 +294,13 @@ role_of(const std::vector<Token>& tokens, TokenRange clause, const DurationPhras
     if (any_word_before(tokens, clause.begin, at, 8, {"don't", "dont", "never", "not", "avoid"}) &&
         !any_word_before(tokens, clause.begin, at, 4, {"but", "until", "then", "and"})) {
         return DurationRole::limit;
+    }
+    if (any_word_before(tokens, clause.begin, at, 2, {"last"}) && phrase.high.count() < 12 * hour) {
+        return DurationRole::last;
+    }
+    if (any_word_before(tokens, clause.begin, at, 3, {"total"}) &&
+        any_word_before(tokens, clause.begin, at, 2, {"is", "reaches"})) {
+        return DurationRole::total;
     }
     if (any_word_before(tokens, clause.begin, at, 2, {"total", "whole"}) &&
         !any_word_before(tokens, clause.begin, at, 2, {"the"})) {
@@ -330,8 +368,27 @@ role_of(const std::vector<Token>& tokens, TokenRange clause, const DurationPhras
     return DurationRole::length;
 }
 
+bool is_mark_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end, char mark) {
+    return at < end && is_mark(tokens[at], mark);
+}
+
+// "or so", "give or take five", ", ninety minutes at most".
 void append_tail(const std::vector<Token>& tokens, std::size_t end, DurationPhrase& phrase) {
     std::size_t& next = phrase.range.end;
+    if (words_at(tokens, next, end, {"give", "or", "take"})) {
+        if (const auto more = single_number(tokens, next + 3, end); more && !more->article) {
+            phrase.low = Minutes(std::max(0.0, phrase.low.count() - more->low));
+            phrase.high = Minutes(phrase.high.count() + more->low);
+            next = more->range.end;
+        }
+    } else if (is_mark_at(tokens, next, end, ',') &&
+               words_at(tokens, next + 1, end, {"give", "or", "take"})) {
+        if (const auto more = single_number(tokens, next + 4, end); more && !more->article) {
+            phrase.low = Minutes(std::max(0.0, phrase.low.count() - more->low));
+            phrase.high = Minutes(phrase.high.count() + more->low);
+            next = more->range.end;
+        }
+    }
     if (words_at(tokens, next, end, {"or", "so"}) ||
         words_at(tokens, next, end, {"or", "thereabouts"})) {
         phrase.about = true;
@@ -379,6 +436,15 @@ std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange 
             continue;
         }
         const std::size_t from = word_at(tokens, at + 1, range.end, "about") ? at + 2 : at + 1;
+        if (word_at(tokens, from, range.end, "noon") ||
+            word_at(tokens, from, range.end, "midday")) {
+            ClockPhrase noon;
+            noon.clock = ClockTime{12, 0};
+            noon.until = !is_word(tokens[at], "at") && !is_word(tokens[at], "from");
+            noon.range = TokenRange{at, from + 1};
+            clocks.push_back(noon);
+            continue;
+        }
         const auto number = single_number(tokens, from, range.end);
         if (!number || number->article || number->low < 1 || number->low > 24) {
             continue;
@@ -477,9 +543,25 @@ std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, Token
         if (!amount) {
             // "another 10", "25 more", "for 40" after a length in minutes: the unit is the one
             // before.
-            const bool opens = is_word(tokens[at], "another") || is_word(tokens[at], "further");
+            const bool last = is_word(tokens[at], "last") && !durations.empty();
+            const bool opens =
+                is_word(tokens[at], "another") || is_word(tokens[at], "further") || last;
             const std::size_t from = opens ? at + 1 : at;
-            const bool after_comma = at > range.begin && is_mark(tokens[at - 1], ',');
+            const bool after_comma = at > range.begin && (is_mark(tokens[at - 1], ',') ||
+                                                          is_word(tokens[at - 1], "then") ||
+                                                          is_word(tokens[at - 1], "and"));
+            if (is_word(tokens[at], "every") && at + 1 < range.end) {
+                if (const auto unit = unit_minutes(tokens[at + 1]);
+                    unit && *unit <= day) { // "every hour"
+                    DurationPhrase phrase;
+                    phrase.low = phrase.likely = phrase.high = Minutes(*unit);
+                    phrase.role = DurationRole::every;
+                    phrase.range = TokenRange{at, at + 2};
+                    durations.push_back(phrase);
+                    at += 2;
+                    continue;
+                }
+            }
             if ((opens || (!durations.empty() && after_comma)) && from < range.end) {
                 const auto number = number_phrase(tokens, from, range.end);
                 const std::size_t next = number ? number->range.end : from;
@@ -509,7 +591,9 @@ std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, Token
                         phrase.likely = Minutes(number->middle());
                         phrase.unit_unsaid = true;
                         phrase.range = TokenRange{from, next};
-                        phrase.role = opens ? DurationRole::further : DurationRole::length;
+                        phrase.role = last    ? DurationRole::last
+                                      : opens ? DurationRole::further
+                                              : DurationRole::length;
                         durations.push_back(phrase);
                         at = next;
                         continue;
@@ -555,12 +639,28 @@ std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, Token
                     continue;
                 }
                 const bool two = is_word(tokens[probe], "up") || is_word(tokens[probe], "at");
-                if (const auto most = amount_at(tokens, probe + (two ? 2U : 3U), range.end);
-                    most && most->high > low) {
+                const auto bare = single_number(tokens, probe + (two ? 2U : 3U), range.end);
+                const bool unitless = bare && !bare->article &&
+                                      (bare->range.end >= range.end ||
+                                       tokens[bare->range.end].kind == TokenKind::mark);
+                if (unitless && bare->low * amount->unit > low) { // "at least 8 hours or up to 48"
+                    high = bare->low * amount->unit;
+                    next = bare->range.end;
+                } else if (const auto most = amount_at(tokens, probe + (two ? 2U : 3U), range.end);
+                           most && most->high > low) {
                     high = most->high;
                     next = most->next;
                 }
                 break;
+            }
+        }
+        // an hour, ninety minutes at most
+        if (next + 1 < range.end && is_mark(tokens[next], ',')) {
+            const auto most = amount_at(tokens, next + 1, range.end);
+            if (most && most->high > high &&
+                words_at(tokens, most->next, range.end, {"at", "most"})) {
+                high = most->high;
+                next = most->next + 2;
             }
         }
         phrase.low = Minutes(amount->at_most && amount->low == amount->high ? 0.0 : low);

@@ -22,6 +22,7 @@ enum class DurationRole {
     each_side,  // "2 minutes a side"
     whole_plan, // "total time 3 hours": of the recipe
     keeps,      // "within 3 days", "up to a month": shelf life
+    last,       // "the lid off for the last 20 minutes"
     limit       // "don't … for the first 15 minutes", "not over 24 hours": what not to do
 };
 

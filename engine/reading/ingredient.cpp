@@ -223,7 +223,7 @@ void IngredientReader::describe(FoundIngredient& found,
     // Yeast by the spoon or cup in a text that knows no packets is the liquid kind.
     const bool yeast = row != nullptr && row->role == "yeast";
     if (yeast && !measures.empty() && measures.front().dimension == Dimension::volume &&
-        found.ingredient.item == "yeast") {
+        (found.ingredient.item == "yeast" || row->item == "liquid barm")) {
         found.vague_yeast = true;
     }
     found.ingredient.known_as = row == nullptr ? "" : std::string(row->item);

@@ -33,6 +33,9 @@ bool may_join(const Draft& left, const Draft& right) {
     if (a.optional != b.optional && (a.minutes || b.minutes)) {
         return false;
     }
+    if (right.is_further) {
+        return false;
+    }
     if (a.kind == StepKind::bake) {
         // A turn of the oven begins a new part; a part without a time takes the time that comes
         // next.

@@ -218,6 +218,11 @@ private:
             add(Shape::mark_up, Span{line.span.begin, lines_[close].span.end});
             return close + 1;
         }
+        if (starts_with(line.text, "|")) { // a row of a table is a line of a list
+            const bool rule = line.text.find_first_not_of("|-: ") == std::string_view::npos;
+            add(rule ? Shape::mark_up : Shape::item, line.span);
+            return at + 1;
+        }
         if (starts_with(line.text, "![") || is_rule(line.text) || starts_with(line.text, "```")) {
             add(Shape::mark_up, line.span);
             return at + 1;
@@ -329,7 +334,7 @@ private:
             listed += looks_listed(lines_[line].text) ? 1U : 0U;
         }
         const std::size_t count = last - at + 1;
-        if (count >= 2 && listed * 3 >= count * 2) {
+        if (count >= 2 && (listed * 3 >= count * 2 || one_order_a_line(at, last))) {
             for (std::size_t line = at; line <= last; ++line) {
                 add(Shape::item, lines_[line].span);
             }
@@ -339,13 +344,40 @@ private:
         return last + 1;
     }
 
+    // Short lines without full stops, most of them beginning with a verb: each is a step.
+    [[nodiscard]] bool one_order_a_line(std::size_t first, std::size_t last) const {
+        std::size_t orders = 0;
+        for (std::size_t line = first; line <= last; ++line) {
+            const std::string_view text = lines_[line].text;
+            const bool stopped =
+                line < last && (text.back() == ',' || text.back() == ';' || text.back() == '-');
+            if (text.size() > 60 || stopped) {
+                return false;
+            }
+            const std::vector<Token> tokens = tokenise(stripped(text, "*_"));
+            const std::vector<WordIds> ids = lexicon_.identify(tokens);
+            const std::size_t clock =
+                tokens.size() > 3 && tokens[0].kind == TokenKind::number && is_mark(tokens[1], ':')
+                    ? 3
+                    : 0;
+            const bool named = std::any_of(tokens.begin(), tokens.end(), [](const Token& token) {
+                return is_mark(token, ':') && !token.glued;
+            });
+            const Match action = lexicon_.at("action", tokens, ids, clock, tokens.size());
+            const bool order = action.row != nullptr && action.head == Inflection::none;
+            orders += order || starts_with(text, "**") || named ? 1U : 0U;
+        }
+        return orders * 3 >= (last - first + 1) * 2;
+    }
+
     [[nodiscard]] bool section_of_line(std::size_t at) const {
         return is_section_word(stripped(lines_[at].text, "_*=:. "));
     }
 
     // Short, begins with an amount (or ends with one), does not end like a sentence.
     static bool looks_listed(std::string_view text) {
-        if (text.size() > 70 || text.empty() || text.back() == '.') {
+        const bool clock = text.size() > 5 && text[2] == ':' && text[5] == ' ';
+        if (text.size() > 70 || text.empty() || text.back() == '.' || clock) {
             return false;
         }
         const auto first = static_cast<unsigned char>(text.front());
@@ -533,15 +565,21 @@ private:
         if (block.span.end - block.span.begin > longest_line) {
             return false;
         }
-        const std::size_t end = std::min(block.tokens.end, block.tokens.begin + 6);
-        for (std::size_t at = block.tokens.begin; at < end; ++at) {
-            const Match match =
-                lexicon_.at("meta", layout_.tokens, layout_.ids, at, block.tokens.end);
-            if (match.row != nullptr) {
-                return true;
-            }
+        // Pictures and bullets may stand before the words.
+        std::size_t first = block.tokens.begin;
+        while (first < block.tokens.end && layout_.tokens[first].kind == TokenKind::mark) {
+            ++first;
         }
-        return false;
+        const Match match =
+            lexicon_.at("meta", layout_.tokens, layout_.ids, first, block.tokens.end);
+        if (match.row == nullptr || match.head != Inflection::none) {
+            return match.row != nullptr && match.range.end < block.tokens.end &&
+                   layout_.tokens[match.range.end].kind == TokenKind::number;
+        }
+        // "Oven: 190 °C" heads a recipe, "oven at 190 °C for…" is a step.
+        const bool colon =
+            match.range.end < block.tokens.end && is_mark(layout_.tokens[match.range.end], ':');
+        return match.row->weight >= 1.0 || colon;
     }
 
     // No action stands at its start, and it has an amount or is only a few words.
@@ -551,7 +589,9 @@ private:
         }
         const Match action = lexicon_.at(
             "action", layout_.tokens, layout_.ids, block.tokens.begin, block.tokens.end);
-        if (action.row != nullptr && action.head == Inflection::none) {
+        const std::size_t begin = block.tokens.begin;
+        const bool clock = begin + 3 < block.tokens.end && is_mark(layout_.tokens[begin + 1], ':');
+        if ((action.row != nullptr && action.head == Inflection::none) || clock) {
             return false;
         }
         const std::size_t count = block.tokens.end - block.tokens.begin;

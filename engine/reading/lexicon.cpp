@@ -109,7 +109,6 @@ std::string lower_case(std::string_view word) {
 
 constexpr std::uint32_t gap = 0;
 constexpr std::size_t longest_gap = 5;
-constexpr std::size_t most_variants = 512; // of one row with "a|b" words
 
 } // namespace
 
@@ -121,10 +120,9 @@ Lexicon::Lexicon(const Knowledge& knowledge) {
     add_ingredients(knowledge);
     for (auto& role : roles_) {
         for (auto& first : role.second) {
-            std::stable_sort(
-                first.second.begin(), first.second.end(), [](const Pattern& a, const Pattern& b) {
-                    return a.words.size() > b.words.size();
-                });
+            std::stable_sort(first.second.begin(),
+                             first.second.end(),
+                             [](const Pattern& a, const Pattern& b) { return a.told > b.told; });
         }
     }
 }
@@ -156,8 +154,8 @@ std::uint32_t Lexicon::id_of(std::string_view word) {
 }
 
 void Lexicon::add(const LexiconRow& row) {
-    std::vector<Pattern> variants(1);
-    variants.front().row = &row;
+    Pattern pattern;
+    pattern.row = &row;
     std::size_t at = 0;
     while (at < row.say.size()) {
         const std::size_t blank = std::min(row.say.find_first_of(" -", at), row.say.size());
@@ -177,24 +175,15 @@ void Lexicon::add(const LexiconRow& row) {
             choices.push_back(choice == "~" ? gap : id_of(lower_case(choice)));
             from = bar + 1;
         }
-        std::vector<Pattern> longer;
-        longer.reserve(variants.size() * choices.size());
-        for (const Pattern& variant : variants) {
-            for (const std::uint32_t choice : choices) {
-                if (longer.size() < most_variants) {
-                    longer.push_back(variant);
-                    longer.back().words.push_back(choice);
-                }
-            }
-        }
-        variants = std::move(longer);
+        pattern.told += choices.front() == gap ? 0U : 1U;
+        pattern.words.push_back(std::move(choices));
+    }
+    if (pattern.words.empty() || pattern.words.front().front() == gap) {
+        return;
     }
     Patterns& patterns = roles_[row.role];
-    for (Pattern& variant : variants) {
-        if (!variant.words.empty() && variant.words.front() != gap) {
-            const std::uint32_t first = variant.words.front();
-            patterns[first].push_back(std::move(variant));
-        }
+    for (const std::uint32_t first : pattern.words.front()) {
+        patterns[first].push_back(pattern);
     }
 }
 
@@ -240,8 +229,8 @@ std::size_t Lexicon::end_of_match(const Pattern& pattern,
                                   std::size_t end) const {
     std::size_t token = at;
     bool open_gap = false;
-    for (const std::uint32_t word : pattern.words) {
-        if (word == gap) {
+    for (const std::vector<std::uint32_t>& choices : pattern.words) {
+        if (choices.front() == gap) {
             open_gap = true;
             continue;
         }
@@ -251,7 +240,10 @@ std::size_t Lexicon::end_of_match(const Pattern& pattern,
                 (tokens[token].kind == TokenKind::mark && !is_mark(tokens[token], '-'))) {
                 return 0;
             }
-            if (ids[token].exact == word || ids[token].base == word) {
+            const bool fits = std::any_of(choices.begin(), choices.end(), [&](std::uint32_t word) {
+                return ids[token].exact == word || ids[token].base == word;
+            });
+            if (fits) {
                 ++token;
                 break;
             }
@@ -287,18 +279,15 @@ Match Lexicon::at(std::string_view role,
         for (const Pattern& pattern : first->second) {
             const std::size_t stop = end_of_match(pattern, tokens, ids, at, end);
             // More words told beat more words covered: "put ~ oven" over "put ~".
-            const auto words = static_cast<std::size_t>(
-                std::count_if(pattern.words.begin(), pattern.words.end(), [](std::uint32_t id) {
-                    return id != gap;
-                }));
-            const bool better = best.row == nullptr || words > most_words ||
-                                (words == most_words && pattern.row->weight > best.row->weight);
+            const bool better =
+                best.row == nullptr || pattern.told > most_words ||
+                (pattern.told == most_words && pattern.row->weight > best.row->weight);
             if (stop != 0 && better) {
                 best.row = pattern.row;
                 best.range = TokenRange{at, stop};
                 best.head = word == ids[at].exact && word != ids[at].base ? Inflection::none
                                                                           : ids[at].inflection;
-                most_words = words;
+                most_words = pattern.told;
             }
         }
     }

@@ -74,7 +74,8 @@ public:
 
 private:
     struct Pattern {
-        std::vector<std::uint32_t> words; // 0 is the gap
+        std::vector<std::vector<std::uint32_t>> words; // the choices at each place; 0 is the gap
+        std::size_t told = 0;                          // places that are no gap
         const LexiconRow* row = nullptr;
     };
     using Patterns = std::unordered_map<std::uint32_t, std::vector<Pattern>>;

@@ -132,6 +132,13 @@ std::optional<Piece> whole(const std::vector<Token>& tokens, std::size_t at, std
             return Piece{*value + *unit, at + 2};
         }
     }
+    // five-and-twenty
+    if (*value >= 1 && *value <= 9 && at + 2 < end && is_word(tokens[at + 1], "and")) {
+        const auto tens = value_of(whole_words, tokens[at + 2]);
+        if (tens && *tens >= 20 && *tens <= 90) {
+            return Piece{*value + *tens, at + 3};
+        }
+    }
     // two dozen, two hundred
     if (at + 1 < end && (is_word(tokens[at + 1], "dozen") || is_word(tokens[at + 1], "hundred")) &&
         *value < 12) {

@@ -99,6 +99,16 @@ private:
         if (opens || before == nullptr) {
             return true;
         }
+        // A timetable: "09:30 Fold"; and "for the white dough mix…".
+        const bool clock = at_ >= sentence_.begin + 3 && before->kind == TokenKind::number &&
+                           is_mark(tokens_[at_ - 2], ':') && tokens_[at_ - 2].glued;
+        const bool heading = is_word(tokens_[sentence_.begin], "for") &&
+                             at_ <= sentence_.begin + 6 && at_ >= sentence_.begin + 3 &&
+                             !any_of(*before, {"the", "a", "of"});
+        if (clock || heading) {
+            order_.doubt = clock ? 0.0 : 0.4;
+            return true;
+        }
         if (is_word(*before, "to")) {
             // "to keep it rising" is a purpose; "is to rise", "begin to knead" are orders.
             const bool order = at_ >= sentence_.begin + 2 && any_of(tokens_[at_ - 2],
@@ -142,10 +152,11 @@ private:
             order_.doubt = 0.5;
             return true;
         }
-        if (any_of(*before, {"it",     "light",   "lukewarm", "cool",  "cold",    "ready",
-                             "more",   "out",     "over",     "up",    "down",    "done",
-                             "smooth", "warm",    "point",    "baked", "doubled", "bulk",
-                             "size",   "minutes", "hours",    "hour",  "well",    "aside"})) {
+        if (any_of(*before,
+                   {"it",    "light", "lukewarm", "cool", "cold", "ready",   "more",
+                    "out",   "over",  "up",       "down", "done", "smooth",  "warm",
+                    "point", "baked", "doubled",  "bulk", "size", "minutes", "hours",
+                    "hour",  "well",  "aside",    "time", "noon", "night",   "meantime"})) {
             order_.doubt = 0.4;
             return true;
         }
@@ -194,7 +205,10 @@ private:
             order_.doubt = 0.3;
             return true;
         }
-        if (is_mark(*before, ',') && verb_.row->means == "bake" && heated()) {
+        const std::string_view means = verb_.row->means;
+        if (is_mark(*before, ',') &&
+            ((means == "bake" && heated()) || (means == "preheat" && heated()) ||
+             (means == "bake?" && timed()))) {
             order_.doubt = 0.3; // "bake for an hour, reducing the heat to 200 °C"
             return true;
         }

@@ -85,7 +85,8 @@ std::vector<Decision> Process::decide(const std::vector<std::vector<Candidate>>&
                 }
                 for (const Move& move : moves) {
                     const bool elsewhere =
-                        !candidate.leads_to.empty() && states_[move.to] != candidate.leads_to;
+                        !candidate.leads_to.empty() &&
+                        (candidate.leads_to == "sponge") != (states_[move.to] == "sponge");
                     reach(move.to,
                           best[state] + candidate.score - move.cost -
                               (elsewhere ? against_words : 0.0),

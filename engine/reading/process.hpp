@@ -17,7 +17,8 @@ namespace loafwright::reading {
 struct Candidate {
     StepKind kind = StepKind::mix;
     double score = 0.0;
-    /// The state that the words name ("to a batter"); empty when they name none.
+    /// "sponge" or "dough" where the words say which of the two is made ("to a batter"); else
+    /// empty.
     std::string_view leads_to;
 };
 

@@ -13,6 +13,7 @@
 #include "engine/reading/process.hpp"
 #include "engine/reading/question.hpp"
 #include "engine/reading/reminder.hpp"
+#include "engine/reading/temperature.hpp"
 
 #include <algorithm>
 
@@ -36,6 +37,7 @@ public:
         }
         const std::vector<Decision> decisions = Process(knowledge_).decide(candidates);
         assembly_ = assemble(text_, layout_, lexicon_, clauses_, decisions);
+        read_head();
         const IngredientReader ingredients(knowledge_, lexicon_, units_, text_, layout_);
         read_ingredients(ingredients);
         keep_unweighed(ingredients);
@@ -130,8 +132,8 @@ private:
         const IngredientRow* first = ingredient_named(knowledge_, a.ingredient.known_as);
         const IngredientRow* second = ingredient_named(knowledge_, b.ingredient.known_as);
         const bool same_role = first != nullptr && second != nullptr && first->role == second->role;
-        return same_role &&
-               (first->role == "flour" || first->role == "yeast" || first->role == "salt");
+        return same_role && (first->role == "flour" || first->role == "yeast" ||
+                             first->role == "salt" || first->role == "sugar");
     }
 
     void keep(FoundIngredient found) {
@@ -169,6 +171,32 @@ private:
     }
 
     // "Makes 2 loaves", "Servings: 4" is no number of pieces; "divide into 12" is.
+    // "Oven: 190 °C / gas 5" in the head holds for a bake that tells no heat itself.
+    void read_head() {
+        for (const Block& block : layout_.blocks) {
+            if (block.role != BlockRole::meta) {
+                continue;
+            }
+            const auto heats = temperatures_in(layout_.tokens, block.tokens);
+            if (heats.empty() || heats.front().middle() < 95) {
+                continue;
+            }
+            const bool told = std::any_of(
+                assembly_.drafts.begin(), assembly_.drafts.end(), [](const Draft& draft) {
+                    const bool oven =
+                        draft.step.kind == StepKind::bake || draft.step.kind == StepKind::preheat;
+                    return oven && draft.step.temperature;
+                });
+            for (Draft& draft : assembly_.drafts) {
+                if (!told && draft.step.kind == StepKind::bake) {
+                    draft.step.temperature =
+                        TemperatureRange{heats.front().low, heats.front().high};
+                    return;
+                }
+            }
+        }
+    }
+
     void read_pieces() {
         for (const Block& block : layout_.blocks) {
             if (block.role != BlockRole::meta) {

@@ -93,10 +93,10 @@ void add(std::string_view text,
                 reminder.span = span;
                 reminder.text = tidy(text, span);
             }
-            if (inside || around) {
-                reminder.weight = std::max(reminder.weight, weight);
-                return;
-            }
+            // Two phrases that overlap tell the same thing: the first one found stays.
+            reminder.weight =
+                inside || around ? std::max(reminder.weight, weight) : reminder.weight;
+            return;
         }
     }
     Reminder reminder;

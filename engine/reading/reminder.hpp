@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "engine/reading/assemble.hpp"
+#include "engine/reading/draft.hpp"
 
 #include <string_view>
 #include <vector>

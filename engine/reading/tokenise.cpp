@@ -266,7 +266,11 @@ private:
             return false;
         }
         at_ = end;
-        value /= below;
+        // "11/2" is 1 1/2 whose gap a printer or scanner lost.
+        const double units = value - 10.0 * static_cast<double>(static_cast<int>(value / 10.0));
+        const bool lost_gap = value >= 11.0 && value < 100.0 && units >= 1.0 && units < below &&
+                              (below == 2.0 || below == 3.0 || below == 4.0 || below == 8.0);
+        value = lost_gap ? (value - units) / 10.0 + units / below : value / below;
         return true;
     }
 
@@ -287,6 +291,11 @@ private:
                        is_letter(peek(at_ + length(at_)))) {
                 out += '\'';
                 at_ += length(at_);
+            } else if (c == '&' && letters == 1 && at_ + 1 < text_.size() &&
+                       is_ascii_letter(peek(at_ + 1)) &&
+                       (at_ + 2 >= text_.size() || !is_letter(peek(at_ + 2)))) {
+                out += '&'; // a baker's "S&F"
+                ++at_;
             } else if (c == 0xAD) {
                 at_ += length(at_);
             } else if (c == '-' && broken_at_line_end() && !is_number_word(out)) {

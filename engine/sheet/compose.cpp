@@ -26,9 +26,29 @@ using sheet::moment_text;
 constexpr std::int64_t shortest_free = 30;
 constexpr std::size_t most_free = 3;
 constexpr std::size_t longest_reminder_words = 9;
+constexpr std::int64_t longest_spare = 240; // minutes; more is no news to somebody who waits for it
 
 std::int64_t to_five(std::int64_t minutes) {
     return std::max<std::int64_t>(5, 5 * ((minutes + 2) / 5));
+}
+
+// A wait is looked at and left at round times: not before the first, by the last.
+Instant rounded_down(Instant moment) {
+    return Instant{moment.seconds - (moment.seconds % 300 + 300) % 300};
+}
+Instant rounded_up(Instant moment) {
+    return rounded_down(Instant{moment.seconds + 299});
+}
+
+// A phrase cut from the middle of the page begins small, unless its first word is all capitals or a
+// name of one letter.
+std::string small(std::string text) {
+    const bool one_capital =
+        text.size() > 2 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
+    if (one_capital) {
+        text[0] = static_cast<char>(text[0] - 'A' + 'a');
+    }
+    return text;
 }
 
 std::string capital(std::string text) {
@@ -36,6 +56,20 @@ std::string capital(std::string text) {
         text.front() = static_cast<char>(text.front() - 'a' + 'A');
     }
     return text;
+}
+
+// "230C", "425 F": a heat without its sign.
+bool names_degrees(const std::string& text) {
+    for (std::size_t at = 1; at + 1 <= text.size(); ++at) {
+        const bool letter = text[at] == 'c' || text[at] == 'f';
+        const std::size_t digit = at > 1 && text[at - 1] == ' ' ? at - 2 : at - 1;
+        const bool ends = at + 1 == text.size() || text[at + 1] == ' ' || text[at + 1] == ')' ||
+                          text[at + 1] == ',';
+        if (letter && ends && text[digit] >= '0' && text[digit] <= '9') {
+            return true;
+        }
+    }
+    return false;
 }
 
 /// Knows the plan, the recipe and the zone, so that the parts below need not be handed them one by
@@ -96,7 +130,8 @@ std::string Composer::opening() const {
     });
     std::vector<std::string> spans;
     for (const FreeSpan& span : longest) {
-        spans.push_back(time(span.from, plan_.start) + " to " + time(span.to, span.from));
+        spans.push_back(time(rounded_up(span.from), plan_.start) + " to " +
+                        time(rounded_down(span.to), span.from));
     }
     if (!spans.empty()) {
         text += "; you are free " + sheet::joined(spans);
@@ -125,7 +160,7 @@ std::string Composer::length(const Stage& stage) const {
         return duration_text(to_five(likely));
     case Attention::wait:
         if (stage.look_from && *stage.look_from > stage.start && stage.end.low < stage.end.high) {
-            return "look from " + time(*stage.look_from, stage.start);
+            return "look from " + time(rounded_down(*stage.look_from), stage.start);
         }
         return duration_text(likely);
     case Attention::near: {
@@ -153,7 +188,7 @@ std::string Composer::cue_line(const Stage& stage) const {
     if (stage.attention == Attention::wait && stage.end.low < stage.end.high) {
         line += ", about " + time(stage.end.likely, stage.start);
         if (stage.end.likely < stage.end.high) {
-            line += ", by " + time(stage.end.high, stage.start) + " at the latest";
+            line += ", by " + time(rounded_up(stage.end.high), stage.start) + " at the latest";
         }
     }
     return line;
@@ -177,12 +212,21 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
         }
         const std::string line = sheet::at_most_words(reminder.text, longest_reminder_words);
         const std::string bare = sheet::bare_sign(line);
-        const bool said = title.find(bare) != std::string::npos ||
+        // The act has the heat, the title the cover, the weighing list the weights.
+        const bool heat_said =
+            acts_on_oven && (bare.find("\xC2\xB0") != std::string::npos ||
+                             fitting::has_word(bare, "gas") || names_degrees(bare));
+        const bool cover_said = fitting::has_word(title, "covered") && bare.rfind("cover", 0) == 0;
+        const bool in_cue = stage.cue && stage.cue->span && reminder.span &&
+                            reminder.span->begin < stage.cue->span->end &&
+                            stage.cue->span->begin < reminder.span->end;
+        const bool said = heat_said || cover_said || in_cue ||
+                          title.find(bare) != std::string::npos ||
                           cue.find(bare) != std::string::npos ||
                           (acts_on_oven && fitting::has_word(bare, "oven")) ||
                           std::find(lines.begin(), lines.end(), line) != lines.end();
         if (!bare.empty() && !said) {
-            lines.push_back(line);
+            lines.push_back(small(line));
         }
     }
     return lines;
@@ -238,7 +282,8 @@ std::vector<std::string> Composer::slow_notes() const {
         } else {
             notes.push_back("If the dough is slow you eat at " + late + ".");
         }
-    } else if (day_.eat_by && plan_.cut_from < eat.likely) {
+    } else if (day_.eat_by && plan_.cut_from < eat.likely &&
+               minutes_between(plan_.cut_from, eat.likely) <= longest_spare) {
         const std::int64_t spare = minutes_between(plan_.cut_from, eat.likely);
         notes.push_back(
             fmt::format("It can be cut {} before you eat; a slow dough may use that time.",
@@ -248,11 +293,12 @@ std::vector<std::string> Composer::slow_notes() const {
 }
 
 std::string eating(const Plan& plan, const Day& day) {
-    const std::string clock = clock_text(day.zone, plan.eat.likely);
-    if (civil_of(day.zone, plan.eat.likely).date == civil_of(day.zone, day.now).date) {
+    const Instant eat = rounded_up(plan.eat.likely);
+    const std::string clock = clock_text(day.zone, eat);
+    if (civil_of(day.zone, eat).date == civil_of(day.zone, day.now).date) {
         return "eat at " + clock;
     }
-    return "eat on " + day_text(day.zone, plan.eat.likely) + " at " + clock;
+    return "eat on " + day_text(day.zone, eat) + " at " + clock;
 }
 
 std::string hours_text(double hours) {
@@ -329,6 +375,11 @@ Sheet compose(const Plan& plan,
         sheet.cautions.push_back(caution.text);
     }
     for (const Question& question : recipe.questions) {
+        if (sheet.questions.size() == options.questions) {
+            const std::size_t more = recipe.questions.size() - options.questions;
+            sheet.questions.push_back(fmt::format("{} more; `loafwright read` lists them.", more));
+            break;
+        }
         sheet.questions.push_back(question_line(question));
     }
     return sheet;

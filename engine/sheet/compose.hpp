@@ -47,6 +47,7 @@ struct Sheet {
 struct SheetOptions {
     std::size_t reminders_a_stage = 3;
     std::size_t cautions = 3;
+    std::size_t questions = 3; // in sight; the rest are counted
 };
 
 Sheet compose(const Plan& plan,

@@ -95,6 +95,7 @@ Json question_json(const Question& question) {
 Json ingredient_json(const Ingredient& ingredient) {
     return {{"text", ingredient.text},
             {"item", ingredient.item},
+            {"known_as", ingredient.known_as},
             {"grams", or_null(ingredient.grams, grams_json)},
             {"optional", ingredient.optional},
             {"part", or_null(ingredient.part, [](const std::string& part) { return part; })},
@@ -125,6 +126,10 @@ Json step_json(const Step& step) {
     json["during"] = or_null(step.during, [](std::size_t index) { return index; });
     json["repeat_minutes"] =
         or_null(step.repeat, [](Minutes minutes) { return number(minutes.count()); });
+    json["after_start_minutes"] =
+        or_null(step.after_start, [](Minutes minutes) { return number(minutes.count()); });
+    json["before_next_minutes"] =
+        or_null(step.before_next, [](Minutes minutes) { return number(minutes.count()); });
     json["clock"] = or_null(step.clock, [](ClockTime clock) { return clock_text(clock); });
     json["uses"] = list(step.uses, use_json);
     json["alternatives"] = list(step.alternatives, alternative_json);

@@ -72,7 +72,7 @@ bool near(double a, double b) {
 }
 
 struct WantedStep {
-    StepKind kind = StepKind::mix;
+    std::vector<StepKind> kinds;
     std::optional<Range> minutes;
     std::optional<Range> celsius;
     std::optional<Place> place;
@@ -85,11 +85,17 @@ struct WantedStep {
 
 std::optional<WantedStep> wanted_in(const std::vector<std::string>& words) {
     WantedStep wanted;
-    const auto kind = words.size() > 1 ? step_kind_named(words[1]) : std::nullopt;
-    if (!kind) {
+    std::istringstream names(words.size() > 1 ? words[1] : "");
+    for (std::string name; std::getline(names, name, '|');) {
+        const auto kind = step_kind_named(name);
+        if (!kind) {
+            return std::nullopt;
+        }
+        wanted.kinds.push_back(*kind);
+    }
+    if (wanted.kinds.empty()) {
         return std::nullopt;
     }
-    wanted.kind = *kind;
     for (std::size_t at = 2; at < words.size(); ++at) {
         const std::string& word = words[at];
         const bool more = at + 1 < words.size();
@@ -117,7 +123,9 @@ std::optional<WantedStep> wanted_in(const std::vector<std::string>& words) {
 }
 
 bool same(const WantedStep& wanted, const Step& step, const Recipe& recipe) {
-    if (step.kind != wanted.kind || (wanted.place && step.place != *wanted.place) ||
+    const bool kind =
+        std::find(wanted.kinds.begin(), wanted.kinds.end(), step.kind) != wanted.kinds.end();
+    if (!kind || (wanted.place && step.place != *wanted.place) ||
         (wanted.optional && !step.optional)) {
         return false;
     }
@@ -185,6 +193,12 @@ failure(const std::string& expectation, const Reading& reading, std::size_t& nex
     } else if (verb == "no" && words.size() == 2) {
         const auto kind = step_kind_named(words[1]);
         good = kind && !any_step([&](const Step& step) { return step.kind == *kind; });
+    } else if (verb == "never" && words.size() == 2) {
+        const auto length = range_in(words[1]);
+        good = length && !any_step([&](const Step& step) {
+                   return step.minutes && near(step.minutes->minutes.low.count(), length->low) &&
+                          near(step.minutes->minutes.high.count(), length->high);
+               });
     } else if (verb == "steps" && words.size() == 2) {
         good = std::to_string(recipe.steps.size()) == words[1];
     } else if (verb == "item" && words.size() >= 3) {

@@ -9,8 +9,11 @@ namespace loafwright::tests {
 /// One text with what must be read in it.
 ///
 /// In the file: a line "== name", the text, a line "--", then one expectation a line:
-///     step KIND [MINUTES|LOW-HIGH] [@CELSIUS|@LOW-HIGH] [PLACE] [assumed|open] [optional] [every
-///     MINUTES] [inside KIND] [before MINUTES] no KIND                     no step of that kind
+///     step KIND [MINUTES|LOW-HIGH] [@CELSIUS|@LOW-HIGH] [PLACE] [assumed|open] [optional]
+///               [every MINUTES] [inside KIND] [before MINUTES]
+///                                 KIND may be several, as rise|chill: any of them will do
+///     no KIND                     no step of that kind
+///     never MINUTES|LOW-HIGH      no step lasts so long
 ///     steps COUNT                 so many steps in all
 ///     item WORDS GRAMS|LOW-HIGH|none
 ///     use WORDS SHARE             a share of something already listed

@@ -11,8 +11,26 @@ namespace {
 
 std::vector<ReadingCase> all_cases() {
     std::vector<ReadingCase> all;
-    for (const char* file :
-         {"times", "temperatures", "amounts", "process", "signs", "layout", "breads"}) {
+    for (const char* file : {"times",
+                             "temperatures",
+                             "amounts",
+                             "process",
+                             "signs",
+                             "layout",
+                             "breads",
+                             "old_books",
+                             "modern_lists",
+                             "sourdough",
+                             "enriched",
+                             "quick",
+                             "flat_and_steamed",
+                             "no_recipe",
+                             "alternatives",
+                             "references",
+                             "abbreviations",
+                             "noise",
+                             "heat_and_time",
+                             "passing_by"}) {
         const std::vector<ReadingCase> some =
             cases_in(std::string(LOAFWRIGHT_ROOT) + "/tests/cases/reading/" + file + ".case");
         all.insert(all.end(), some.begin(), some.end());
