@@ -308,6 +308,8 @@ private:
         step.text = tidy(text_, step.span);
         step.part = layout_.blocks[clause.block].part;
         step.optional = clause.optional;
+        step.meanwhile = clause.meanwhile;
+        step.after_night = night_went_by(clause);
         draft.sureness = decisions_[index].score;
         for (const std::size_t lead : waiting_) {
             step.span.begin =
@@ -339,6 +341,12 @@ private:
         attach_temperatures(clause, draft);
         assembly_.uses[index].draft = assembly_.drafts.size();
         assembly_.drafts.push_back(std::move(draft));
+        if (lexicon_.holds("refer back", "", tokens(), layout_.ids, clause.range)) {
+            Reference reference;
+            reference.kind = kind;
+            reference.span = span_of(tokens(), clause.range);
+            assembly_.references.push_back(reference);
+        }
         attach_times(text_, layout_, lexicon_, clauses_, index, assembly_);
     }
 
@@ -511,6 +519,20 @@ private:
     // big loaf 40": the first is kept until the second says which is the rule.
     void keep_variant(std::size_t index, const Clause& clause) {
         const DurationPhrase* length = own_length(clause);
+        DurationPhrase bare;
+        if (length == nullptr && pending_) { // "…; for one big loaf, 40."
+            for (std::size_t at = clause.range.begin; at < clause.range.end; ++at) {
+                const Token& token = tokens()[at];
+                const bool minutes = token.kind == TokenKind::number && !token.fraction &&
+                                     token.value >= 2 && token.value <= 240;
+                const bool alone =
+                    at + 1 >= clause.range.end || tokens()[at + 1].kind == TokenKind::mark;
+                if (minutes && alone) {
+                    bare.low = bare.likely = bare.high = Minutes(token.value);
+                    length = &bare;
+                }
+            }
+        }
         if (length == nullptr) {
             return;
         }
@@ -527,6 +549,7 @@ private:
             draft.step.place = pending_->other.place;
             draft.step.minutes = other.minutes;
             draft.step.alternatives.push_back(pending_->other);
+            assembly_.kinds_of_bread = {pending_->bread, bread_named(clause)};
             draft.step.span = span_of(tokens(), clause.range);
             draft.step.text = tidy(text_, draft.step.span);
             draft.clauses.push_back(index);
@@ -543,10 +566,25 @@ private:
         for (auto draft = assembly_.drafts.rbegin(); draft != assembly_.drafts.rend(); ++draft) {
             if (draft->step.kind == *kind && draft->step.minutes) {
                 draft->step.alternatives.push_back(other);
+                assembly_.kinds_of_bread = {bread_named(clause), "the bread as written"};
                 return;
             }
         }
-        pending_ = Pending{other, clause.sentence};
+        pending_ = Pending{other, clause.sentence, bread_named(clause)};
+    }
+
+    // "For rolls, …" names rolls.
+    [[nodiscard]] std::string bread_named(const Clause& clause) const {
+        std::size_t begin = clause.range.begin;
+        while (begin < clause.range.end && !is_word(tokens()[begin], "for")) {
+            ++begin;
+        }
+        std::size_t end = begin;
+        while (end < clause.range.end && end < begin + 5 && tokens()[end].kind == TokenKind::word) {
+            ++end;
+        }
+        return begin + 1 < end ? tidy(text_, span_of(tokens(), TokenRange{begin + 1, end}))
+                               : std::string("the other way");
     }
 
     bool remark_duration(std::size_t index, const Clause& clause, const DurationPhrase& duration) {
@@ -573,6 +611,12 @@ private:
         }
         const bool storage = lexicon_.holds("action", "store", tokens(), layout_.ids, clause.range);
         if (storage && duration.likely.count() >= 12 * 60) {
+            return false;
+        }
+        // More than a day that nothing cold or sour holds is no wait of a dough.
+        const bool slow = happens_at(clause, "fridge") || names(clause, "sponge") ||
+                          draft.step.place == Place::fridge || draft.step.kind == StepKind::ferment;
+        if (duration.likely.count() >= 24 * 60 && !slow) {
             return false;
         }
         if (takes_time(draft.step.kind) && !draft.step.minutes) {
@@ -639,6 +683,7 @@ private:
     struct Pending {
         Alternative other;
         std::size_t sentence = 0;
+        std::string bread;
     };
     std::optional<Pending> pending_;       // a variant whose rule has not been told yet
     std::vector<Draft> heated_in_passing_; // preheats to put behind the step that tells them

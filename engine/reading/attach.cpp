@@ -92,6 +92,9 @@ private:
             step.before_next = duration.likely;
             return;
         }
+        if (duration.from && !step.clock) {
+            step.clock = duration.from; // "from nine in the evening till six"
+        }
         const bool guessed =
             step.minutes && step.minutes->basis == Basis::assumed && !duration.assumed;
         if (guessed && !after_or) { // "overnight, 14 hours": the figure outranks the word

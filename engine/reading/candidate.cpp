@@ -16,6 +16,15 @@ bool any_match(const std::vector<Match>& matches, std::string_view means) {
     });
 }
 
+// A shelf life or a warning is no time for the step.
+bool tells_time(const Clause& clause) {
+    return std::any_of(
+        clause.durations.begin(), clause.durations.end(), [](const DurationPhrase& duration) {
+            return duration.role != DurationRole::keeps && duration.role != DurationRole::limit &&
+                   duration.role != DurationRole::whole_plan;
+        });
+}
+
 double by_length(StepKind kind, double minutes) {
     switch (kind) {
     case StepKind::rest: // a bench rest is short; an hour's rest is a rise
@@ -111,8 +120,8 @@ std::vector<Candidate> candidates_of(const Clause& clause) {
     const bool until = std::any_of(clause.subs.begin(),
                                    clause.subs.end(),
                                    [](const SubClause& sub) { return sub.kind == SubKind::until; });
-    const bool timed = length != nullptr || until || shows(clause, "risen") ||
-                       !clause.durations.empty() || happens_at(clause, "warm");
+    const bool timed = length != nullptr || until || shows(clause, "risen") || tells_time(clause) ||
+                       happens_at(clause, "warm");
     const std::string_view means = clause.action->row->means;
     double order = 0.0;
     std::size_t at = 0;

@@ -264,10 +264,10 @@ private:
         }
         // A place or a purpose tells an action only where the sentence has no other: "three
         // quarters of an hour in the oven", "follow the packet to activate the yeast".
-        if (actions_.empty() && !settings_.empty()) {
-            actions_.push_back(settings_.front());
-        } else if (actions_.empty() && !purposes_.empty()) {
+        if (actions_.empty() && !purposes_.empty()) {
             actions_.push_back(purposes_.front());
+        } else if (actions_.empty() && !settings_.empty()) {
+            actions_.push_back(settings_.front());
         }
     }
 

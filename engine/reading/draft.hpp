@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <initializer_list>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -31,6 +32,10 @@ struct ClauseUse {
 
 struct Assembly {
     std::vector<Draft> drafts;
+    std::vector<Reference> references;
+    /// Two kinds of bread that the text gives different times for, as it calls them; empty when
+    /// there is one.
+    std::vector<std::string> kinds_of_bread;
     std::vector<ClauseUse> uses; // one a clause
 };
 

@@ -306,28 +306,11 @@ role_of(const std::vector<Token>& tokens, TokenRange clause, const DurationPhras
         !any_word_before(tokens, clause.begin, at, 2, {"the"})) {
         return DurationRole::whole_plan;
     }
-    if (any_word_before(tokens,
-                        clause.begin,
-                        at,
-                        6,
-                        {"keep",
-                         "keeps",
-                         "kept",
-                         "store",
-                         "stores",
-                         "stored",
-                         "within",
-                         "freeze",
-                         "freezes",
-                         "frozen",
-                         "lasts",
-                         "last",
-                         "stay",
-                         "stays",
-                         "fresh",
-                         "stale",
-                         "storage",
-                         "leftovers"}) &&
+    if (any_word_before(
+            tokens, clause.begin, at, 6, {"keep",   "keeps",  "kept",   "store",   "stores",
+                                          "stored", "within", "freeze", "freezes", "frozen",
+                                          "lasts",  "last",   "stay",   "stays",   "fresh",
+                                          "good",   "best",   "stale",  "storage", "leftovers"}) &&
         phrase.low.count() >= 12 * hour) {
         return DurationRole::keeps;
     }

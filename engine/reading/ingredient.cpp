@@ -8,6 +8,7 @@
 #include "engine/reading/ingredient.hpp"
 
 #include "engine/reading/number.hpp"
+#include "engine/reading/temperature.hpp"
 
 #include <algorithm>
 #include <array>
@@ -60,6 +61,9 @@ IngredientReader::IngredientReader(const Knowledge& knowledge,
     rows_.reserve(knowledge_.ingredients.size());
     for (const IngredientRow& row : knowledge_.ingredients) {
         rows_.emplace(row.item, &row);
+    }
+    for (const WarmthWordRow& row : knowledge_.warmth_words) {
+        warmth_openings_.insert(row.words.substr(0, row.words.find_first_of(" -")));
     }
 }
 
@@ -206,6 +210,54 @@ std::optional<Band<Grams>> IngredientReader::grams_of(const std::vector<Measure>
     return best;
 }
 
+// "lukewarm water", "water at blood heat", "milk, about 38 °C".
+std::optional<TemperatureRange> IngredientReader::warmth_beside(TokenRange item) const {
+    const auto& tokens = layout_.tokens;
+    const std::size_t from = item.begin > 3 ? item.begin - 3 : 0;
+    const std::size_t to = std::min(tokens.size(), item.end + 6);
+    std::size_t begin = item.begin;
+    while (begin > from && tokens[begin - 1].kind == TokenKind::word) {
+        --begin;
+    }
+    std::size_t end = item.end;
+    while (end < to && !is_mark(tokens[end], '.') && !is_mark(tokens[end], ';') &&
+           !is_word(tokens[end], "and")) {
+        ++end;
+    }
+    for (const TemperaturePhrase& figure : temperatures_in(tokens, TokenRange{item.end, end})) {
+        if (figure.middle() < 90) {
+            return TemperatureRange{figure.low, figure.high};
+        }
+    }
+    const WarmthWordRow* best = nullptr;
+    for (std::size_t at = begin; at < end; ++at) {
+        if (tokens[at].kind != TokenKind::word || warmth_openings_.count(tokens[at].text) == 0) {
+            continue;
+        }
+        for (const WarmthWordRow& row : knowledge_.warmth_words) {
+            const bool fits = row.of_liquid && starts_at(row.words, at, end) &&
+                              (best == nullptr || row.words.size() > best->words.size());
+            best = fits ? &row : best;
+        }
+    }
+    if (best == nullptr) {
+        return std::nullopt;
+    }
+    return TemperatureRange{best->temperature.low, best->temperature.high};
+}
+
+bool IngredientReader::starts_at(std::string_view words, std::size_t at, std::size_t end) const {
+    while (!words.empty()) {
+        const std::size_t blank = std::min(words.find_first_of(" -"), words.size());
+        if (at >= end || !is_word(layout_.tokens[at], words.substr(0, blank))) {
+            return false;
+        }
+        ++at;
+        words.remove_prefix(std::min(blank + 1, words.size()));
+    }
+    return true;
+}
+
 void IngredientReader::describe(FoundIngredient& found,
                                 const Match& match,
                                 const std::vector<Measure>& measures,
@@ -226,6 +278,8 @@ void IngredientReader::describe(FoundIngredient& found,
         (found.ingredient.item == "yeast" || row->item == "liquid barm")) {
         found.vague_yeast = true;
     }
+    found.ingredient.about = !measures.empty() && measures.front().about;
+    found.ingredient.temperature = warmth_beside(match.range);
     found.ingredient.known_as = row == nullptr ? "" : std::string(row->item);
     found.ingredient.grams = found.vague_yeast ? std::nullopt : grams_of(measures, row, found);
 }

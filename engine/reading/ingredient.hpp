@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 namespace loafwright::reading {
@@ -53,7 +54,11 @@ public:
 
     [[nodiscard]] Region region() const { return region_; }
 
+    /// How warm the text wants an item that stands in `item`, if it says so beside it.
+    [[nodiscard]] std::optional<TemperatureRange> warmth_beside(TokenRange item) const;
+
 private:
+    [[nodiscard]] bool starts_at(std::string_view words, std::size_t at, std::size_t end) const;
     struct Amounts {
         std::vector<Measure> measures;
         TokenRange range;
@@ -79,6 +84,7 @@ private:
     const Layout& layout_;
     Region region_;
     std::unordered_map<std::string_view, const IngredientRow*> rows_;
+    std::unordered_set<std::string_view> warmth_openings_; // first words of the warmth table
 };
 
 } // namespace loafwright::reading

@@ -112,9 +112,10 @@ public:
     Layout run() {
         layout_.tokens = tokenise(text_);
         drop_link_targets();
-        layout_.ids = lexicon_.identify(layout_.tokens);
         lines_ = lines_of(text_);
         cut();
+        part_words_over_blocks();
+        layout_.ids = lexicon_.identify(layout_.tokens);
         assign_tokens();
         give_roles();
         return std::move(layout_);
@@ -129,6 +130,43 @@ private:
         std::string_view words; // a heading's own words
         bool weak_heading = false;
     };
+
+    // A word broken at a line end is one word; over the border of two blocks it was two after all.
+    void part_words_over_blocks() {
+        std::vector<Token> parted;
+        std::size_t draft = 0;
+        bool any = false;
+        for (std::size_t at = 0; at < layout_.tokens.size(); ++at) {
+            Token& token = layout_.tokens[at];
+            while (draft < drafts_.size() && drafts_[draft].span.end <= token.span.begin) {
+                ++draft;
+            }
+            const bool over = draft < drafts_.size() &&
+                              drafts_[draft].span.begin <= token.span.begin &&
+                              token.span.end > drafts_[draft].span.end;
+            if (!over) {
+                if (any) {
+                    parted.push_back(std::move(token));
+                }
+                continue;
+            }
+            if (!any) {
+                parted.assign(layout_.tokens.begin(),
+                              layout_.tokens.begin() + static_cast<std::ptrdiff_t>(at));
+                any = true;
+            }
+            const std::size_t border = drafts_[draft].span.end;
+            for (const Span part : {Span{token.span.begin, border}, Span{border, token.span.end}}) {
+                for (Token& piece : tokenise(text_.substr(part.begin, part.end - part.begin))) {
+                    piece.span = Span{piece.span.begin + part.begin, piece.span.end + part.begin};
+                    parted.push_back(std::move(piece));
+                }
+            }
+        }
+        if (any) {
+            layout_.tokens = std::move(parted);
+        }
+    }
 
     // "[sourdough starter](/sourdough-starter)": the address is nobody's words.
     void drop_link_targets() {
@@ -399,7 +437,8 @@ private:
         const std::vector<WordIds> ids = lexicon_.identify(tokens);
         for (std::size_t at = 0; at < tokens.size(); ++at) {
             const Match match = lexicon_.at("section", tokens, ids, at, tokens.size());
-            if (match.row != nullptr) {
+            // "Country loaf, notes to self" is a title; "Notes on flour" is a section.
+            if (match.row != nullptr && (at == 0 || match.row->means != "note")) {
                 return match.row;
             }
         }
@@ -441,7 +480,9 @@ private:
                 if (draft.number) {
                     begin = std::min(begin + 2, block.tokens.end);
                 } else if (layout_.tokens[begin].kind == TokenKind::mark &&
-                           (is_dash(layout_.tokens[begin]) || is_mark(layout_.tokens[begin], '*') ||
+                           (is_dash(layout_.tokens[begin]) ||
+                            (is_mark(layout_.tokens[begin], '*') &&
+                             !(begin + 1 < block.tokens.end && layout_.tokens[begin + 1].glued)) ||
                             is_mark(layout_.tokens[begin], '+') ||
                             layout_.tokens[begin].text.size() > 1)) {
                     ++begin;
@@ -477,6 +518,7 @@ private:
             }
             block.part = part;
             block.role = role_under(block, section, draft.shape);
+            method_seen_ = method_seen_ || block.role == BlockRole::method;
             layout_.has_ingredient_list =
                 layout_.has_ingredient_list || block.role == BlockRole::ingredients;
         }
@@ -579,7 +621,7 @@ private:
         // "Oven: 190 °C" heads a recipe, "oven at 190 °C for…" is a step.
         const bool colon =
             match.range.end < block.tokens.end && is_mark(layout_.tokens[match.range.end], ':');
-        return match.row->weight >= 1.0 || colon;
+        return match.row->weight >= 1.0 || (colon && !method_seen_);
     }
 
     // No action stands at its start, and it has an amount or is only a few words.
@@ -609,7 +651,8 @@ private:
     Layout layout_;
     std::vector<Line> lines_;
     std::vector<Draft> drafts_;
-    bool words_seen_ = false; // something other than mark-up has been cut
+    bool method_seen_ = false; // a block of the method has been met
+    bool words_seen_ = false;  // something other than mark-up has been cut
 };
 
 } // namespace

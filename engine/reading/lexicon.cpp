@@ -120,9 +120,10 @@ Lexicon::Lexicon(const Knowledge& knowledge) {
     add_ingredients(knowledge);
     for (auto& role : roles_) {
         for (auto& first : role.second) {
-            std::stable_sort(first.second.begin(),
-                             first.second.end(),
-                             [](const Pattern& a, const Pattern& b) { return a.told > b.told; });
+            std::stable_sort(
+                first.second.begin(), first.second.end(), [this](std::uint32_t a, std::uint32_t b) {
+                    return patterns_[a].told > patterns_[b].told;
+                });
         }
     }
 }
@@ -182,9 +183,11 @@ void Lexicon::add(const LexiconRow& row) {
         return;
     }
     Patterns& patterns = roles_[row.role];
+    const auto index = static_cast<std::uint32_t>(patterns_.size());
     for (const std::uint32_t first : pattern.words.front()) {
-        patterns[first].push_back(pattern);
+        patterns[first].push_back(index);
     }
+    patterns_.push_back(std::move(pattern));
 }
 
 WordIds Lexicon::ids_of(std::string_view word) const {
@@ -257,26 +260,26 @@ std::size_t Lexicon::end_of_match(const Pattern& pattern,
     return token;
 }
 
-Match Lexicon::at(std::string_view role,
-                  const std::vector<Token>& tokens,
-                  const std::vector<WordIds>& ids,
-                  std::size_t at,
-                  std::size_t end) const {
+Match Lexicon::longest(const Patterns& patterns,
+                       const std::vector<Token>& tokens,
+                       const std::vector<WordIds>& ids,
+                       std::size_t at,
+                       std::size_t end) const {
     Match best;
     std::size_t most_words = 0;
-    const auto patterns = roles_.find(role);
-    if (patterns == roles_.end() || at >= end) {
+    if (at >= end) {
         return best;
     }
     for (const std::uint32_t word : {ids[at].exact, ids[at].base}) {
         if (word == 0) {
             continue;
         }
-        const auto first = patterns->second.find(word);
-        if (first == patterns->second.end()) {
+        const auto first = patterns.find(word);
+        if (first == patterns.end()) {
             continue;
         }
-        for (const Pattern& pattern : first->second) {
+        for (const std::uint32_t index : first->second) {
+            const Pattern& pattern = patterns_[index];
             const std::size_t stop = end_of_match(pattern, tokens, ids, at, end);
             // More words told beat more words covered: "put ~ oven" over "put ~".
             const bool better =
@@ -297,14 +300,27 @@ Match Lexicon::at(std::string_view role,
     return best;
 }
 
+Match Lexicon::at(std::string_view role,
+                  const std::vector<Token>& tokens,
+                  const std::vector<WordIds>& ids,
+                  std::size_t at,
+                  std::size_t end) const {
+    const auto patterns = roles_.find(role);
+    return patterns == roles_.end() ? Match{} : longest(patterns->second, tokens, ids, at, end);
+}
+
 std::vector<Match> Lexicon::find(std::string_view role,
                                  const std::vector<Token>& tokens,
                                  const std::vector<WordIds>& ids,
                                  TokenRange range) const {
     std::vector<Match> matches;
+    const auto patterns = roles_.find(role);
+    if (patterns == roles_.end()) {
+        return matches;
+    }
     std::size_t token = range.begin;
     while (token < range.end) {
-        const Match match = at(role, tokens, ids, token, range.end);
+        const Match match = longest(patterns->second, tokens, ids, token, range.end);
         if (match.row != nullptr) {
             matches.push_back(match);
             token = std::max(match.range.end, token + 1);
@@ -320,8 +336,12 @@ bool Lexicon::holds(std::string_view role,
                     const std::vector<Token>& tokens,
                     const std::vector<WordIds>& ids,
                     TokenRange range) const {
+    const auto patterns = roles_.find(role);
+    if (patterns == roles_.end()) {
+        return false;
+    }
     for (std::size_t token = range.begin; token < range.end; ++token) {
-        const Match match = at(role, tokens, ids, token, range.end);
+        const Match match = longest(patterns->second, tokens, ids, token, range.end);
         if (match.row != nullptr && (means.empty() || match.row->means == means)) {
             return true;
         }

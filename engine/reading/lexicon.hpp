@@ -78,8 +78,15 @@ private:
         std::size_t told = 0;                          // places that are no gap
         const LexiconRow* row = nullptr;
     };
-    using Patterns = std::unordered_map<std::uint32_t, std::vector<Pattern>>;
+    using Patterns =
+        std::unordered_map<std::uint32_t,
+                           std::vector<std::uint32_t>>; // by first word, into patterns_
 
+    [[nodiscard]] Match longest(const Patterns& patterns,
+                                const std::vector<Token>& tokens,
+                                const std::vector<WordIds>& ids,
+                                std::size_t at,
+                                std::size_t end) const;
     std::uint32_t id_of(std::string_view word);
     void add_ingredients(const Knowledge& knowledge);
     void add(const LexiconRow& row);
@@ -93,6 +100,7 @@ private:
     std::vector<LexiconRow>
         ingredient_rows_; // role "ingredient": names and aliases; means the table's item
     std::unordered_map<std::string, std::uint32_t> vocabulary_;
+    std::vector<Pattern> patterns_;
     std::unordered_map<std::string_view, Patterns> roles_;
 };
 

@@ -318,6 +318,12 @@ std::optional<Band<Grams>> weigh(const Measure& measure, const IngredientRow* ro
             high = likely > 0.0 ? by_spoon * high / likely : by_spoon * 1.15;
             likely = by_spoon;
         }
+        // A millilitre of water is a gram to anybody with a scale (0.998 g at 20 °C).
+        const bool metric =
+            measure.unit != nullptr && measure.unit->unit.find("litre") != std::string_view::npos;
+        if (metric && row->item == "water") {
+            low = likely = high = 1.0;
+        }
         if (likely <= 0.0) {
             return std::nullopt;
         }

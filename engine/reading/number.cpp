@@ -5,6 +5,7 @@
 // is a mixed number because its second part is below one and its first is whole; "3-4" is a range.
 #include "engine/reading/number.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -41,7 +42,7 @@ constexpr std::array<NumberWord, 12> part_words = {{{"half", 0.5},
 
 template <std::size_t Size>
 std::optional<double> value_of(const std::array<NumberWord, Size>& table, const Token& token) {
-    if (token.kind != TokenKind::word) {
+    if (!token.may_be_number) {
         return std::nullopt;
     }
     for (const NumberWord& row : table) {
@@ -165,6 +166,12 @@ NumberPhrase made(double low, double high, std::size_t begin, std::size_t end) {
 
 } // namespace
 
+bool is_number_word(std::string_view word) {
+    const auto is = [word](const NumberWord& row) { return row.word == word; };
+    return std::any_of(whole_words.begin(), whole_words.end(), is) ||
+           std::any_of(part_words.begin(), part_words.end(), is);
+}
+
 bool is_dash(const Token& token) {
     return token.kind == TokenKind::mark &&
            (token.text == "-" || token.text == "\xE2\x80\x93" || token.text == "~");
@@ -203,6 +210,14 @@ bool is_hedge(const Token& token) {
 std::optional<NumberPhrase>
 single_number(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
     if (at >= end) {
+        return std::nullopt;
+    }
+    const Token& opening = tokens[at];
+    const bool may_open = opening.kind == TokenKind::number || opening.may_be_number ||
+                          is_article(opening) || is_word(opening, "few") ||
+                          is_word(opening, "several") || is_word(opening, "l") ||
+                          is_word(opening, "i");
+    if (!may_open) {
         return std::nullopt;
     }
     if (const auto below = part(tokens, at, end)) {

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace loafwright::reading {
@@ -22,6 +23,9 @@ struct NumberPhrase {
 
     [[nodiscard]] double middle() const { return (low + high) / 2.0; }
 };
+
+/// Does the number grammar know this word ("twelve", "half", "few")?
+bool is_number_word(std::string_view word);
 
 /// One number starting at token `at`, without ranges: digits, glyphs, words, mixed numbers.
 ///

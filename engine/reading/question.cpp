@@ -34,10 +34,20 @@ public:
         : knowledge_(knowledge), lexicon_(lexicon), layout_(layout), answers_(answers),
           reading_(reading), used_(answers.size(), false) {}
 
-    void run(const std::vector<FoundIngredient>& found) {
+    void run(const std::vector<FoundIngredient>& found,
+             const std::vector<std::string>& kinds_of_bread) {
         if (reading_.recipe.steps.empty()) {
             left_over_answers();
             return;
+        }
+        if (kinds_of_bread.size() == 2) {
+            ask("which-bread",
+                fmt::format("{} or {}", kinds_of_bread[0], kinds_of_bread[1]),
+                fmt::format("Which will it be: {} or {}? The text gives times for both.",
+                            kinds_of_bread[0],
+                            kinds_of_bread[1]),
+                kinds_of_bread[1]);
+            (void)answer("which-bread");
         }
         oven_words();
         oven();
@@ -385,9 +395,10 @@ void ask_and_answer(const Knowledge& knowledge,
                     const Lexicon& lexicon,
                     const Layout& layout,
                     const std::vector<FoundIngredient>& found,
+                    const std::vector<std::string>& kinds_of_bread,
                     const Answers& answers,
                     Reading& reading) {
-    Asker(knowledge, lexicon, layout, answers, reading).run(found);
+    Asker(knowledge, lexicon, layout, answers, reading).run(found, kinds_of_bread);
 }
 
 } // namespace loafwright::reading

@@ -6,6 +6,7 @@
 #include "engine/reading/layout.hpp"
 #include "engine/recipe/recipe.hpp"
 
+#include <string>
 #include <vector>
 
 namespace loafwright::reading {
@@ -19,6 +20,7 @@ void ask_and_answer(const Knowledge& knowledge,
                     const Lexicon& lexicon,
                     const Layout& layout,
                     const std::vector<FoundIngredient>& found,
+                    const std::vector<std::string>& kinds_of_bread,
                     const Answers& answers,
                     Reading& reading);
 

@@ -21,11 +21,16 @@ namespace loafwright {
 namespace reading {
 namespace {
 
-class Reader {
+class OneText {
 public:
-    Reader(std::string_view text, const Knowledge& knowledge, const Answers& answers)
-        : text_(text), knowledge_(knowledge), answers_(answers), lexicon_(knowledge),
-          units_(knowledge), layout_(lay_out(text, lexicon_)) {}
+    OneText(std::string_view text,
+            const Knowledge& knowledge,
+            const Lexicon& lexicon,
+            const Units& units,
+            const Process& process,
+            const Answers& answers)
+        : text_(text), knowledge_(knowledge), lexicon_(lexicon), units_(units), process_(process),
+          answers_(answers), layout_(lay_out(text, lexicon)) {}
 
     Reading run() {
         reading_.recipe.title = layout_.title.empty() ? "Bread" : layout_.title;
@@ -35,7 +40,7 @@ public:
         for (const Clause& clause : clauses_) {
             candidates.push_back(candidates_of(clause));
         }
-        const std::vector<Decision> decisions = Process(knowledge_).decide(candidates);
+        const std::vector<Decision> decisions = process_.decide(candidates);
         assembly_ = assemble(text_, layout_, lexicon_, clauses_, decisions);
         read_head();
         const IngredientReader ingredients(knowledge_, lexicon_, units_, text_, layout_);
@@ -46,9 +51,12 @@ public:
             add_uses(ingredients, draft);
             reading_.recipe.steps.push_back(draft.step);
         }
+        reading_.recipe.references = assembly_.references;
+        keep_loose_reminders();
         read_pieces();
         leave_unread();
-        ask_and_answer(knowledge_, lexicon_, layout_, found_, answers_, reading_);
+        ask_and_answer(
+            knowledge_, lexicon_, layout_, found_, assembly_.kinds_of_bread, answers_, reading_);
         return std::move(reading_);
     }
 
@@ -93,13 +101,12 @@ private:
     void keep_unweighed(const IngredientReader& ingredients) {
         for (std::size_t index = 0; index < clauses_.size(); ++index) {
             const auto& draft = assembly_.uses[index].draft;
-            if (!draft || clauses_[index].negated || clauses_[index].variant) {
+            if (clauses_[index].negated || clauses_[index].variant) {
                 continue;
             }
-            const Step& step = assembly_.drafts[*draft].step;
-            if (step.kind != StepKind::mix && step.kind != StepKind::activate) {
-                continue;
-            }
+            const Step* step = draft ? &assembly_.drafts[*draft].step : nullptr;
+            const bool mixes = step != nullptr &&
+                               (step->kind == StepKind::mix || step->kind == StepKind::activate);
             for (const Mention& mention : ingredients.mentions(clauses_[index].range)) {
                 const IngredientRow* row = ingredient_named(knowledge_, mention.known_as);
                 const bool counts =
@@ -112,13 +119,15 @@ private:
                     std::any_of(found_.begin(), found_.end(), [&](const FoundIngredient& other) {
                         return same_item(other, found);
                     });
-                if (!counts || known || mention.share) {
+                const auto warmth = ingredients.warmth_beside(mention.range);
+                if (!counts || known || mention.share || (!mixes && !(step == nullptr && warmth))) {
                     continue;
                 }
+                found.ingredient.temperature = warmth;
                 found.ingredient.item = mention.item;
                 found.ingredient.span = span_of(layout_.tokens, mention.range);
                 found.ingredient.text = tidy(text_, *found.ingredient.span);
-                found.ingredient.part = step.part;
+                found.ingredient.part = step == nullptr ? std::nullopt : step->part;
                 found.range = mention.range;
                 keep(std::move(found));
             }
@@ -166,6 +175,23 @@ private:
                 if (!there) {
                     draft.step.uses.push_back(std::move(use));
                 }
+            }
+        }
+    }
+
+    // Facts of clauses that belong to no step.
+    void keep_loose_reminders() {
+        constexpr std::size_t most = 40;
+        for (std::size_t index = 0; index < clauses_.size(); ++index) {
+            if (assembly_.uses[index].draft || clauses_[index].variant ||
+                reading_.recipe.reminders.size() >= most) {
+                continue;
+            }
+            Draft loose;
+            loose.clauses.push_back(index);
+            add_reminders(text_, layout_, clauses_, loose);
+            for (Reminder& reminder : loose.step.reminders) {
+                reading_.recipe.reminders.push_back(std::move(reminder));
             }
         }
     }
@@ -270,9 +296,10 @@ private:
 
     std::string_view text_;
     const Knowledge& knowledge_;
+    const Lexicon& lexicon_;
+    const Units& units_;
+    const Process& process_;
     const Answers& answers_;
-    Lexicon lexicon_;
-    Units units_;
     Layout layout_;
     std::vector<Clause> clauses_;
     Assembly assembly_;
@@ -284,8 +311,31 @@ private:
 } // namespace
 } // namespace reading
 
+struct Reader::Tables {
+    explicit Tables(const Knowledge& all)
+        : knowledge(all), lexicon(all), units(all), process(all) {}
+
+    const Knowledge& knowledge;
+    reading::Lexicon lexicon;
+    reading::Units units;
+    reading::Process process;
+};
+
+Reader::Reader(const Knowledge& knowledge) : tables_(std::make_unique<const Tables>(knowledge)) {}
+Reader::~Reader() = default;
+
+Reading Reader::read(const CheckedText& text, const Answers& answers) const {
+    return reading::OneText(text.view(),
+                            tables_->knowledge,
+                            tables_->lexicon,
+                            tables_->units,
+                            tables_->process,
+                            answers)
+        .run();
+}
+
 Reading read(const CheckedText& text, const Knowledge& knowledge, const Answers& answers) {
-    return reading::Reader(text.view(), knowledge, answers).run();
+    return Reader(knowledge).read(text, answers);
 }
 
 } // namespace loafwright

@@ -7,6 +7,7 @@
 
 #include <tl/expected.hpp>
 
+#include <memory>
 #include <string>
 #include <string_view>
 
@@ -34,6 +35,25 @@ private:
 /// Errors: text_empty, text_too_long, text_binary (control bytes), text_not_utf8; `where` is
 /// "name:line".
 tl::expected<CheckedText, Diagnostics> check_text(std::string text, std::string_view name);
+
+/// A reader with its lexicon built, for reading many texts.
+///
+/// Needs:    `knowledge` outlives the Reader.
+/// Promises: `read` changes nothing, so one Reader may serve many texts.
+class Reader {
+public:
+    explicit Reader(const Knowledge& knowledge);
+    Reader(const Reader&) = delete;
+    Reader& operator=(const Reader&) = delete;
+    ~Reader();
+
+    /// As the free function below.
+    [[nodiscard]] Reading read(const CheckedText& text, const Answers& answers = {}) const;
+
+private:
+    struct Tables;
+    std::unique_ptr<const Tables> tables_;
+};
 
 /// Reads a bread recipe as a careful baker would.
 ///

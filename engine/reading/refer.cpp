@@ -78,6 +78,19 @@ bool repeat_steps(const Layout& layout,
                   const Clause& clause,
                   Assembly& assembly) {
     const std::vector<int> wanted = steps_in(layout.tokens, clause.range);
+    const DurationPhrase* gap = nullptr;
+    for (const DurationPhrase& duration : clause.durations) {
+        gap = duration.role == DurationRole::between ? &duration : gap;
+    }
+    const int rounds = rounds_in(layout.tokens, clause.range);
+    for (const int number : wanted) {
+        Reference reference;
+        reference.number = number;
+        reference.times = rounds;
+        reference.gap = gap == nullptr ? std::nullopt : std::optional<Minutes>(gap->likely);
+        reference.span = span_of(layout.tokens, clause.range);
+        assembly.references.push_back(reference);
+    }
     std::vector<Draft> round;
     for (const int number : wanted) {
         for (const Draft& draft : assembly.drafts) {
@@ -90,11 +103,6 @@ bool repeat_steps(const Layout& layout,
     if (round.empty() || round.size() > 12) {
         return false;
     }
-    const DurationPhrase* gap = nullptr;
-    for (const DurationPhrase& duration : clause.durations) {
-        gap = duration.role == DurationRole::between ? &duration : gap;
-    }
-    const int rounds = rounds_in(layout.tokens, clause.range);
     for (int done = 0; done < rounds; ++done) {
         if (gap != nullptr) {
             Draft rest;

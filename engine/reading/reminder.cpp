@@ -129,13 +129,6 @@ void add_reminders(std::string_view text,
             }
             add(text, layout.tokens, range, 88, reminders);
         }
-        for (const Match& fact : clause.facts) {
-            add(text,
-                layout.tokens,
-                phrase_around(layout.tokens, clause.range, fact.range),
-                static_cast<int>(fact.weight),
-                reminders);
-        }
         for (const DurationPhrase& duration : clause.durations) {
             if (duration.role ==
                 DurationRole::limit) { // "not open the oven for the first ten minutes"
@@ -158,6 +151,13 @@ void add_reminders(std::string_view text,
                     75,
                     reminders);
             }
+        }
+        for (const Match& fact : clause.facts) {
+            add(text,
+                layout.tokens,
+                phrase_around(layout.tokens, clause.range, fact.range),
+                static_cast<int>(fact.weight),
+                reminders);
         }
     }
     std::stable_sort(reminders.begin(), reminders.end(), [](const Reminder& a, const Reminder& b) {

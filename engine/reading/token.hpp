@@ -22,10 +22,12 @@ struct Token {
     std::string text;
     Span span;
     double value = 0.0;
-    bool fraction = false;      // ½, 3/4: a part of one
-    bool glued = false;         // nothing stands between it and the token before
-    bool hyphenated = false;    // joined by a hyphen to the word before: "seam-side"
-    bool capital = false;       // begins with a capital letter
+    bool may_be_number =
+        false;               // OPTIMIZATION: a word that the number grammar knows; asked very often
+    bool fraction = false;   // ½, 3/4: a part of one
+    bool glued = false;      // nothing stands between it and the token before
+    bool hyphenated = false; // joined by a hyphen to the word before: "seam-side"
+    bool capital = false;    // begins with a capital letter
     bool all_capitals = false;  // two letters or more, all capital
     bool first_on_line = false; // the first token of a line
 };

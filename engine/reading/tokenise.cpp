@@ -4,6 +4,7 @@
 // is undone here, so that no later file knows about it: typographic quotes and dashes, fraction
 // glyphs, the fraction slash, no-break and thin spaces, words broken at the end of a line. Spans
 // always point into the text as it came.
+#include "engine/reading/number.hpp"
 #include "engine/reading/token.hpp"
 
 #include <utf8cpp/utf8/unchecked.h>
@@ -113,34 +114,6 @@ char32_t lower(char32_t c) {
         return c + 32;
     }
     return c;
-}
-
-// "three-" at the end of a line and "quarters" on the next stay two words: each has a meaning of
-// its own.
-bool is_number_word(const std::string& word) {
-    static constexpr std::array<std::string_view, 17> words = {"one",
-                                                               "two",
-                                                               "three",
-                                                               "four",
-                                                               "five",
-                                                               "six",
-                                                               "seven",
-                                                               "eight",
-                                                               "nine",
-                                                               "ten",
-                                                               "twenty",
-                                                               "thirty",
-                                                               "forty",
-                                                               "fifty",
-                                                               "sixty",
-                                                               "half",
-                                                               "well"};
-    for (const std::string_view candidate : words) {
-        if (word == candidate) {
-            return true;
-        }
-    }
-    return false;
 }
 
 class Tokeniser {
@@ -298,7 +271,7 @@ private:
                 ++at_;
             } else if (c == 0xAD) {
                 at_ += length(at_);
-            } else if (c == '-' && broken_at_line_end() && !is_number_word(out)) {
+            } else if (c == '-' && broken_at_line_end() && !is_number_word(out) && out != "well") {
                 at_ = after_line_end();
             } else {
                 break;
@@ -309,6 +282,7 @@ private:
             out.resize(out.size() - 2);
         }
         Token& token = push(TokenKind::word, begin);
+        token.may_be_number = is_number_word(out);
         token.text = std::move(out);
         token.capital = capital;
         token.all_capitals = letters >= 2 && capitals == letters;

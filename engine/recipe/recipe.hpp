@@ -121,6 +121,8 @@ struct Step {
     /// it.
     std::optional<TemperatureRange> oven_words;
     bool optional = false;
+    bool meanwhile = false;   // told to happen beside something else ("while the oven heats")
+    bool after_night = false; // "the next morning": a night went by before it
     std::vector<std::size_t>
         after; // steps that must be over before it; empty: the one before it in the list
     std::optional<std::size_t> during;  // runs inside this wait or bake
@@ -147,6 +149,17 @@ struct Ingredient {
     bool optional = false;
     std::optional<std::string> part;
     std::optional<Span> span;
+    std::optional<TemperatureRange> temperature; // as it goes in: "water at blood heat"
+    bool about = false;                          // the text hedges: "perhaps 320 ml"
+};
+
+/// A pointer in the text to another step: "repeat step 4 twice more", "as before".
+struct Reference {
+    std::optional<int> number;    // of the list item
+    std::optional<StepKind> kind; // "as before": the step of that kind before it
+    int times = 1;
+    std::optional<Minutes> gap; // "with 20 minutes between"
+    Span span;
 };
 
 /// Something that the text leaves open. Never blocks: `default_answer` is used until somebody
@@ -163,6 +176,10 @@ struct Recipe {
     std::optional<double> pieces;
     std::vector<Ingredient> ingredients;
     std::vector<Step> steps;
+    std::vector<Reference> references;
+    /// Facts that belong to no one step: "done when the middle reads 96 °C" in a text that has no
+    /// bake.
+    std::vector<Reminder> reminders;
 };
 
 /// A phrase that became no step and no ingredient, and why.

@@ -99,7 +99,9 @@ Json ingredient_json(const Ingredient& ingredient) {
             {"grams", or_null(ingredient.grams, grams_json)},
             {"optional", ingredient.optional},
             {"part", or_null(ingredient.part, [](const std::string& part) { return part; })},
-            {"span", or_null(ingredient.span, span_json)}};
+            {"span", or_null(ingredient.span, span_json)},
+            {"temperature_c", or_null(ingredient.temperature, temperature_json)},
+            {"about", ingredient.about}};
 }
 
 Json use_json(const Use& use) {
@@ -122,6 +124,8 @@ Json step_json(const Step& step) {
     json["minutes"] = or_null(step.minutes, minutes_json);
     json["temperature_c"] = or_null(step.temperature, temperature_json);
     json["optional"] = step.optional;
+    json["meanwhile"] = step.meanwhile;
+    json["after_night"] = step.after_night;
     json["after"] = list(step.after, [](std::size_t index) { return Json(index); });
     json["during"] = or_null(step.during, [](std::size_t index) { return index; });
     json["repeat_minutes"] =
@@ -137,6 +141,15 @@ Json step_json(const Step& step) {
     json["reminders"] = list(step.reminders, words_json<Reminder>);
     json["span"] = span_json(step.span);
     return json;
+}
+
+Json reference_json(const Reference& reference) {
+    return {{"step", or_null(reference.number, [](int value) { return value; })},
+            {"kind", or_null(reference.kind, [](StepKind kind) { return text(name_of(kind)); })},
+            {"times", reference.times},
+            {"gap_minutes",
+             or_null(reference.gap, [](Minutes minutes) { return number(minutes.count()); })},
+            {"span", span_json(reference.span)}};
 }
 
 Json unread_json(const Unread& unread) {
@@ -186,6 +199,8 @@ std::string reading_json(const Reading& reading) {
     recipe["pieces"] = or_null(reading.recipe.pieces, number);
     recipe["ingredients"] = list(reading.recipe.ingredients, ingredient_json);
     recipe["steps"] = list(reading.recipe.steps, step_json);
+    recipe["references"] = list(reading.recipe.references, reference_json);
+    recipe["reminders"] = list(reading.recipe.reminders, words_json<Reminder>);
 
     Json json;
     json["version"] = 1;

@@ -98,7 +98,14 @@ std::string news_in(std::string_view description) {
             description.remove_prefix(colon + 2);
         }
     }
-    return std::string(description);
+    // The parser quotes what it found, line ends and all; a message is one line.
+    std::string line(description);
+    std::replace_if(
+        line.begin(),
+        line.end(),
+        [](char c) { return static_cast<unsigned char>(c) < 0x20U; },
+        ' ');
+    return line;
 }
 
 } // namespace

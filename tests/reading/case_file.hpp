@@ -30,6 +30,9 @@ struct ReadingCase {
     std::vector<std::string> expectations;
     std::string file;
     int line = 0;
+    /// "== not yet: name": what a careful baker reads and the reader does not. It must fail; when
+    /// it passes, the mark goes.
+    bool not_yet = false;
 };
 
 /// Every case of a file. A malformed file yields one case whose expectation cannot hold, so that it

@@ -41,7 +41,13 @@ std::vector<ReadingCase> all_cases() {
 class Reads : public ::testing::TestWithParam<ReadingCase> {};
 
 TEST_P(Reads, as_the_case_says) {
-    for (const std::string& failure : failures_of(GetParam())) {
+    const std::vector<std::string> failures = failures_of(GetParam());
+    if (GetParam().not_yet) {
+        EXPECT_FALSE(failures.empty()) << GetParam().file << ":" << GetParam().line
+                                       << ": this is read now; take the \"not yet\" away";
+        return;
+    }
+    for (const std::string& failure : failures) {
         ADD_FAILURE() << GetParam().file << ":" << GetParam().line << ": " << failure;
     }
 }
