@@ -15,6 +15,7 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
 
 namespace loafwright::bench {
 namespace {
@@ -67,6 +68,14 @@ void read_repeated(benchmark::State& state) {
     read_text(state, sized(state), steps_of_recipe);
 }
 BENCHMARK(read_repeated)->Arg(4096)->Arg(65536)->Arg(1048576)->Unit(benchmark::kMicrosecond);
+
+// The hardest text known for the reader's own work: an ingredient in every sentence, none in a
+// list.
+void read_ingredients_in_prose(benchmark::State& state) {
+    const std::string_view sentence = "Mix 10 g raisins with flour and water.\n\n";
+    read_text(state, checked(repeated_to(sentence, static_cast<std::size_t>(state.range(0)))), 1);
+}
+BENCHMARK(read_ingredients_in_prose)->Arg(4096)->Arg(65536)->Unit(benchmark::kMicrosecond);
 
 void icu_words(benchmark::State& state) {
     const CheckedText text = sized(state);

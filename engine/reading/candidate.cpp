@@ -72,6 +72,20 @@ double by_context(StepKind kind, const Clause& clause) {
         score += shows(clause, "risen") ? 0.6 : 0.0;
         score += happens_at(clause, "warm") ? 0.2 : 0.0;
     }
+    // Stages of a leaven under a heading of their own, and soakers.
+    if (clause.part == "leaven") {
+        score += kind == StepKind::ferment ? 1.3 : rising ? -0.5 : 0.0;
+    }
+    if (clause.part == "soaker") {
+        score += kind == StepKind::soak ? 2.0 : rising ? -0.8 : 0.0;
+    }
+    // "until it is milk-warm": it cools, it does not rise.
+    if (rising && shows(clause, "cooled")) {
+        score -= 1.0;
+    }
+    if (shows(clause, "rested")) {
+        score += kind == StepKind::rest ? 1.0 : rising ? -0.5 : 0.0;
+    }
     if (kind == StepKind::rest) {
         score -= shows(clause, "risen") ? 0.8 : 0.0;
         score -= fridge ? 0.5 : 0.0;

@@ -36,6 +36,8 @@ struct FoundAction {
     double doubt = 0.0;
     bool by_setting = false;
     bool negated = false;
+    std::size_t lead =
+        0; // where its piece of the sentence begins, for one told by a setting; 0: unsaid
 };
 
 // Words that are part of a thing's name ("baking sheet", "oven rack") are no verbs and no places:
@@ -262,12 +264,51 @@ private:
             }
             at = order.is_order && !order.only_purpose ? std::max(match.range.end, at + 1) : at + 1;
         }
+        add_settings_between();
         // A place or a purpose tells an action only where the sentence has no other: "three
         // quarters of an hour in the oven", "follow the packet to activate the yeast".
         if (actions_.empty() && !purposes_.empty()) {
             actions_.push_back(purposes_.front());
         } else if (actions_.empty() && !settings_.empty()) {
             actions_.push_back(settings_.front());
+        }
+    }
+
+    // "…, and in five hours the batter will be light": a piece of the sentence with a time but
+    // without an order tells its step by a place or a state.
+    void add_settings_between() {
+        if (actions_.empty()) {
+            return;
+        }
+        for (const FoundAction& setting : settings_) {
+            TokenRange piece = setting.match.range;
+            const auto parts = [this](std::size_t at) {
+                return tokens_[at].kind == TokenKind::mark && !is_mark(tokens_[at], '-') &&
+                       !is_mark(tokens_[at], '/') && !is_mark(tokens_[at], '\'') &&
+                       !is_mark(tokens_[at], '(') && !is_mark(tokens_[at], ')');
+            };
+            while (piece.begin > range_.begin && !parts(piece.begin - 1)) {
+                --piece.begin;
+            }
+            while (piece.end < range_.end && !parts(piece.end)) {
+                ++piece.end;
+            }
+            const bool ordered =
+                std::any_of(actions_.begin(), actions_.end(), [&](const FoundAction& action) {
+                    return action.match.range.begin < piece.end &&
+                           piece.begin < action.match.range.end;
+                });
+            const bool other_way = is_word(tokens_[piece.begin], "or");
+            if (ordered || other_way || durations_in(tokens_, piece).empty()) {
+                continue;
+            }
+            const auto place =
+                std::find_if(actions_.begin(), actions_.end(), [&](const FoundAction& action) {
+                    return action.match.range.begin > setting.match.range.begin;
+                });
+            FoundAction found = setting;
+            found.lead = piece.begin;
+            actions_.insert(place, found);
         }
     }
 
@@ -293,6 +334,9 @@ private:
     // between them, or before a dependent part that leads in the next ("while the oven heats,
     // brush").
     [[nodiscard]] std::size_t boundary(const FoundAction& left, const FoundAction& right) const {
+        if (right.lead != 0) {
+            return right.lead;
+        }
         const std::size_t from = left.match.range.end;
         const std::size_t to = right.match.range.begin;
         std::size_t cut = std::max(from, left.match.range.begin + 1);
@@ -364,6 +408,9 @@ private:
         const TokenRange opening{clause.range.begin,
                                  std::min(clause.range.end, clause.range.begin + 8)};
         clause.variant = lexicon_.holds("variant", "", tokens_, ids_, opening);
+        for (std::size_t at = opening.begin; clause.variant && at < opening.end; ++at) {
+            clause.version = clause.version || is_mark(tokens_[at], ':');
+        }
     }
 
     const std::vector<Token>& tokens_;
@@ -423,6 +470,26 @@ bool ends_sentence(const std::vector<Token>& tokens,
     return !next.glued || next.capital;
 }
 
+// Another kind of bread goes on to the end of its sentence, and where it opens a paragraph, of
+// that.
+void spread_variants(std::vector<Clause>& clauses) {
+    for (std::size_t index = 1; index < clauses.size(); ++index) {
+        Clause& clause = clauses[index];
+        const Clause& before = clauses[index - 1];
+        const bool opens_block =
+            index == 1 || clauses[index - 2].block != before.block || before.variant_of_block;
+        if (!before.variant || clause.block != before.block || clause.variant) {
+            continue;
+        }
+        if (clause.sentence == before.sentence) {
+            clause.variant = true;
+            clause.variant_of_block = before.variant_of_block;
+        } else if (opens_block && before.version) {
+            clause.variant = clause.variant_of_block = clause.version = true;
+        }
+    }
+}
+
 // "Cover the sponge and leave it": "it" is still the sponge.
 void inherit_nouns(std::vector<Clause>& clauses) {
     for (std::size_t index = 1; index < clauses.size(); ++index) {
@@ -436,7 +503,12 @@ void inherit_nouns(std::vector<Clause>& clauses) {
         if (!nameless || clause.sentence != before.sentence) {
             continue;
         }
+        // "Add the leaven, rest half an hour": what rests is the dough.
+        const bool added = before.action && before.action->row->say == "add";
         for (const Match& noun : before.nouns) {
+            if (added && noun.row->means == "sponge") {
+                continue;
+            }
             if (noun.row->means == "sponge" || noun.row->means == "dough" ||
                 noun.row->means == "yeast") {
                 clause.nouns.push_back(noun);
@@ -468,7 +540,12 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
             }
         }
     }
+    for (Clause& clause : clauses) {
+        const auto& part = layout.blocks[clause.block].part;
+        clause.part = part ? std::string_view(*part) : std::string_view();
+    }
     inherit_nouns(clauses);
+    spread_variants(clauses);
     return clauses;
 }
 

@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace loafwright::reading {
@@ -23,6 +24,7 @@ struct SubClause {
 struct Clause {
     std::size_t block = 0;
     std::size_t sentence = 0; // counted through the text
+    std::string_view part; // of the block it stands in: "leaven", "soaker"…; empty for the dough
     TokenRange range;
     std::optional<Match> action; // none: it only says something about what stands before
     bool by_setting = false;     // the action is told by a place alone ("in the oven")
@@ -30,7 +32,9 @@ struct Clause {
     bool negated = false;
     bool optional = false;
     bool meanwhile = false; // runs beside the wait before it
-    bool variant = false;   // another bread than the one being read ("for rolls…")
+    bool version = false;   // that other bread has a label of its own ("Day-before version: …")
+    bool variant_of_block = false; // and fills its paragraph
+    bool variant = false;          // another bread than the one being read ("for rolls…")
     std::vector<SubClause> subs;
     std::vector<DurationPhrase> durations;
     std::vector<ClockPhrase> clocks;

@@ -291,6 +291,10 @@ role_of(const std::vector<Token>& tokens, TokenRange clause, const DurationPhras
         word_at(tokens, next, end, "total")) {
         return DurationRole::total;
     }
+    if (any_word_before(tokens, clause.begin, at, 1, {"within"}) &&
+        phrase.high.count() < 12 * hour) {
+        return DurationRole::limit;
+    }
     if (any_word_before(tokens, clause.begin, at, 8, {"don't", "dont", "never", "not", "avoid"}) &&
         !any_word_before(tokens, clause.begin, at, 4, {"but", "until", "then", "and"})) {
         return DurationRole::limit;
@@ -595,7 +599,8 @@ std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, Token
             (is_dash(tokens[next]) || is_word(tokens[next], "to") || is_word(tokens[next], "or"))) {
             std::size_t from = next + 1;
             if (word_at(tokens, from, range.end, "even") ||
-                word_at(tokens, from, range.end, "perhaps")) {
+                word_at(tokens, from, range.end, "perhaps") ||
+                word_at(tokens, from, range.end, "in")) {
                 ++from;
             }
             const auto second = amount_at(tokens, from, range.end);
