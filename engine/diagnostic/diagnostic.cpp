@@ -40,7 +40,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"text_empty", "the text has no words"},
         {"text_not_utf8", "the text is not valid UTF-8"},
         {"text_too_long", "the text is longer than one mebibyte"},
-        {"time_past", "the wanted time has passed already"},
+        {"time_past", "a window or a claim of the day is over and was left out"},
         {"time_skipped", "the wanted time does not exist: the clocks go forward over it"},
         {"time_unreadable", "a time could not be understood"},
         {"units_disagree", "the same amount stands twice in the text and the two differ"},

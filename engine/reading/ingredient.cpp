@@ -55,9 +55,10 @@ IngredientReader::IngredientReader(const Knowledge& knowledge,
                                    const Lexicon& lexicon,
                                    const Units& units,
                                    std::string_view text,
-                                   const Layout& layout)
+                                   const Layout& layout,
+                                   std::optional<Region> told_region)
     : knowledge_(knowledge), lexicon_(lexicon), units_(units), text_(text), layout_(layout),
-      region_(region_of(layout.tokens, layout.ids, lexicon)) {
+      region_(told_region ? *told_region : region_of(layout.tokens, layout.ids, lexicon)) {
     rows_.reserve(knowledge_.ingredients.size());
     for (const IngredientRow& row : knowledge_.ingredients) {
         rows_.emplace(row.item, &row);
@@ -201,6 +202,7 @@ std::optional<Band<Grams>> IngredientReader::grams_of(const std::vector<Measure>
         if (rank > best_rank) {
             best = grams;
             best_rank = rank;
+            found.regional = measure.by_region;
             found.by_region = measure.by_region && region_ == Region::unknown;
         }
     }

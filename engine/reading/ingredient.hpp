@@ -18,6 +18,7 @@ namespace loafwright::reading {
 struct FoundIngredient {
     Ingredient ingredient;
     TokenRange range;
+    bool regional = false;  // its unit differs between regions
     bool by_region = false; // its unit differs between regions and the text does not tell
     bool vague_yeast =
         false; // yeast by the spoon or cup in an old text: liquid barm, not today's cake
@@ -41,7 +42,8 @@ public:
                      const Lexicon& lexicon,
                      const Units& units,
                      std::string_view text,
-                     const Layout& layout);
+                     const Layout& layout,
+                     std::optional<Region> told_region);
 
     /// One line of an ingredient list; nothing when no item can be made out.
     [[nodiscard]] std::optional<FoundIngredient> line(const Block& block) const;

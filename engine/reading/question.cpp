@@ -41,13 +41,17 @@ public:
             return;
         }
         if (kinds_of_bread.size() == 2) {
+            const std::string* told = answer("which-bread");
+            if (told != nullptr && told->find(kinds_of_bread[0]) != std::string::npos) {
+                make_the_other_bread();
+                told = nullptr;
+            }
             ask("which-bread",
                 fmt::format("{} or {}", kinds_of_bread[0], kinds_of_bread[1]),
                 fmt::format("Which will it be: {} or {}? The text gives times for both.",
                             kinds_of_bread[0],
                             kinds_of_bread[1]),
                 kinds_of_bread[1]);
-            (void)answer("which-bread");
         }
         oven_words();
         oven();
@@ -163,11 +167,14 @@ private:
                 });
             if (bake == nullptr) {
                 if (!cooks && !known && dough && reading_.recipe.steps.size() >= 3) {
+                    if (const std::string* told = answer("bake");
+                        told != nullptr && add_bake(*told)) {
+                        return;
+                    }
                     ask("bake",
                         "bake: oven temperature and baking time",
                         "The text stops before the oven. How hot, and how long, will you bake it?",
                         "not planned");
-                    (void)answer("bake");
                 }
                 return;
             }
@@ -297,50 +304,157 @@ private:
                         reading_.recipe.ingredients.end(),
                         [](const Ingredient& ingredient) { return ingredient.grams.has_value(); });
         if (!flour_weighed && flour_in_text && (any_weighed || reading_.recipe.steps.size() > 3)) {
-            ask("grams-flour",
-                "how much flour",
-                "How much flour? The text gives no amount.",
-                "until it feels right");
-            (void)answer("grams-flour");
+            ask_grams("grams-flour",
+                      "flour",
+                      "flour",
+                      "how much flour",
+                      "How much flour? The text gives no amount.",
+                      "until it feels right");
         }
         if (!salt_weighed && said("salt") && (flour_weighed || any_weighed)) {
-            ask("grams-salt",
-                "salt",
-                "How much salt? The text gives no amount; bread usually has about 2 % of the "
-                "flour.",
-                "2 % of the flour");
-            (void)answer("grams-salt");
+            ask_grams("grams-salt",
+                      "salt",
+                      "salt",
+                      "salt",
+                      "How much salt? The text gives no amount; bread usually has about 2 % of the "
+                      "flour.",
+                      "2 % of the flour");
         }
-        for (const FoundIngredient& ingredient : found) {
-            if (ingredient.vague_yeast) {
-                ask("yeast-form",
-                    "yeast",
-                    "Which yeast? A book of that age means liquid yeast by the spoon or cup, not "
-                    "today's.",
-                    "7 g dried yeast for 500 g flour");
-                (void)answer("yeast-form");
-                break;
+        const auto any_found = [&found](const auto& test) {
+            return std::any_of(found.begin(), found.end(), test);
+        };
+        if (any_found([](const FoundIngredient& one) { return one.vague_yeast; })) {
+            ask_grams("yeast-form",
+                      "yeast",
+                      "dried yeast",
+                      "yeast",
+                      "Which yeast, and how much? A book of that age means liquid yeast by the "
+                      "spoon or cup, not today's.",
+                      "7 g dried yeast for 500 g flour");
+        }
+        const bool regional = any_found([](const FoundIngredient& one) { return one.regional; });
+        const bool told_region = regional && answer("region") != nullptr;
+        if (!told_region && any_found([](const FoundIngredient& one) { return one.by_region; })) {
+            ask("region",
+                "pint, ounce or cup",
+                "Is it a British or an American book? A British pint is a fifth larger.",
+                "American");
+        }
+        for (const FoundIngredient& one : found) {
+            if (!one.disagreement) {
+                continue;
+            }
+            const std::string& item = one.ingredient.item;
+            const std::string key = "amount-" + key_of(item);
+            if (const std::string* told = answer(key)) {
+                if (set_grams(*told, [&item](const Ingredient& ingredient) {
+                        return ingredient.item == item;
+                    })) {
+                    continue;
+                }
+                not_understood(key, *told, "an amount such as 300 g");
+            }
+            ask(key,
+                "amount of " + item,
+                fmt::format("Which amount of {}? The text gives two that differ: \"{}\".",
+                            item,
+                            one.ingredient.text),
+                "the weight");
+        }
+    }
+
+    // An amount in grams, or nothing.
+    static std::optional<Grams> grams_in(const std::string& value) {
+        const std::vector<Token> tokens = tokenise(value);
+        for (std::size_t at = 0; at < tokens.size(); ++at) {
+            const auto number = number_phrase(tokens, at, tokens.size());
+            if (!number || number->article) {
+                continue;
+            }
+            const std::size_t next = number->range.end;
+            const bool kilos = next < tokens.size() &&
+                               (is_word(tokens[next], "kg") || is_word(tokens[next], "kilo"));
+            const bool grams = next >= tokens.size() || is_word(tokens[next], "g") ||
+                               is_word(tokens[next], "grams") || is_word(tokens[next], "gram");
+            const double amount = number->middle() * (kilos ? 1000.0 : 1.0);
+            if ((kilos || grams) && amount > 0.0 && amount <= 100000.0) {
+                return Grams(amount);
+            }
+            return std::nullopt;
+        }
+        return std::nullopt;
+    }
+
+    template <typename Test>
+    bool set_grams(const std::string& value, const Test& test) {
+        const auto grams = grams_in(value);
+        if (!grams) {
+            return false;
+        }
+        for (Ingredient& ingredient : reading_.recipe.ingredients) {
+            if (test(ingredient)) {
+                ingredient.grams = exactly(*grams);
+                return true;
             }
         }
-        for (const FoundIngredient& ingredient : found) {
-            if (ingredient.by_region) {
-                ask("region",
-                    "pint, ounce or cup",
-                    "Is it a British or an American book? A British pint is a fifth larger.",
-                    "American");
-                (void)answer("region");
-                break;
+        return false;
+    }
+
+    // Asks for a weight of the ingredient of a role, or takes the answer; one that the text never
+    // lists is added.
+    void ask_grams(const std::string& key,
+                   std::string_view role,
+                   const std::string& item,
+                   std::string about,
+                   std::string words,
+                   std::string standard) {
+        if (const std::string* told = answer(key)) {
+            const bool set = set_grams(*told, [&](const Ingredient& ingredient) {
+                const IngredientRow* row = ingredient_named(knowledge_, ingredient.known_as);
+                return row != nullptr && row->role == role && !ingredient.grams;
+            });
+            if (set) {
+                return;
             }
+            if (const auto grams = grams_in(*told)) {
+                Ingredient ingredient;
+                ingredient.text = *told;
+                ingredient.item = item;
+                ingredient.grams = exactly(*grams);
+                reading_.recipe.ingredients.push_back(std::move(ingredient));
+                return;
+            }
+            not_understood(key, *told, "an amount such as 500 g");
         }
-        for (const FoundIngredient& ingredient : found) {
-            if (ingredient.disagreement) {
-                ask("amount-" + key_of(ingredient.ingredient.item),
-                    "amount of " + ingredient.ingredient.item,
-                    fmt::format("Which amount of {}? The text gives two that differ: \"{}\".",
-                                ingredient.ingredient.item,
-                                ingredient.ingredient.text),
-                    "the weight");
-                (void)answer("amount-" + key_of(ingredient.ingredient.item));
+        ask(key, std::move(about), std::move(words), std::move(standard));
+    }
+
+    // "220 °C for 30 minutes": the bake that the text leaves out.
+    bool add_bake(const std::string& told) {
+        const auto heat = temperature_in(told);
+        const auto minutes = minutes_in(told);
+        if (!heat || !minutes) {
+            not_understood("bake", told, "a heat and a time, such as 220 for 30 minutes");
+            return false;
+        }
+        Step bake;
+        bake.kind = StepKind::bake;
+        bake.place = Place::oven;
+        bake.text = told;
+        bake.temperature = heat;
+        bake.minutes = TimedBand{*minutes, Basis::stated};
+        const std::size_t end = reading_.recipe.steps.back().span.end;
+        bake.span = Span{end, end};
+        reading_.recipe.steps.push_back(std::move(bake));
+        return true;
+    }
+
+    // The lengths of the bread that was asked for instead of the one read first.
+    void make_the_other_bread() {
+        for (Step& step : reading_.recipe.steps) {
+            if (step.kind == StepKind::bake && step.minutes && !step.alternatives.empty() &&
+                step.alternatives.front().minutes) {
+                std::swap(*step.minutes, *step.alternatives.front().minutes);
             }
         }
     }

@@ -43,7 +43,8 @@ public:
         const std::vector<Decision> decisions = process_.decide(candidates);
         assembly_ = assemble(text_, layout_, lexicon_, clauses_, decisions);
         read_head();
-        const IngredientReader ingredients(knowledge_, lexicon_, units_, text_, layout_);
+        const IngredientReader ingredients(
+            knowledge_, lexicon_, units_, text_, layout_, told_region());
         read_ingredients(ingredients);
         keep_unweighed(ingredients);
         for (Draft& draft : assembly_.drafts) {
@@ -61,6 +62,20 @@ public:
     }
 
 private:
+    // The answer to "a British or an American book?", needed before amounts are weighed.
+    [[nodiscard]] std::optional<Region> told_region() const {
+        for (const Answer& answer : answers_) {
+            if (answer.key != "region" || answer.value.empty()) {
+                continue;
+            }
+            const char first = answer.value.front();
+            const bool british =
+                first == 'B' || first == 'b' || answer.value == "UK" || answer.value == "uk";
+            return british ? Region::uk : Region::us;
+        }
+        return std::nullopt;
+    }
+
     void read_ingredients(const IngredientReader& ingredients) {
         for (const Block& block : layout_.blocks) {
             if (block.role == BlockRole::ingredients) {

@@ -388,7 +388,16 @@ Sheet compose(const Plan& plan,
 Refusal compose_refusal(const Impossible& impossible, const Day& day) {
     Refusal refusal;
     refusal.why = impossible.why;
-    refusal.reasons = impossible.reasons;
+    for (const std::string& reason :
+         impossible.reasons) { // what the first sentence says stays there
+        std::string heart = reason;
+        while (!heart.empty() && heart.back() == '.') {
+            heart.pop_back();
+        }
+        if (impossible.why.find(heart) == std::string::npos) {
+            refusal.reasons.push_back(reason);
+        }
+    }
     for (const WayOut& way : impossible.ways_out) {
         // A change that is itself a time to eat needs no second one.
         const bool says_when = way.change.find("eat at ") != std::string::npos ||

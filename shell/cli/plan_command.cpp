@@ -121,15 +121,6 @@ tl::expected<When, Diagnostics> when_from(const PlanArguments& arguments) {
             wrong.push_back(std::move(told.error()));
             return std::nullopt;
         }
-        // Within the minute that runs, now is now.
-        if (told->seconds + 60 <= now.seconds) {
-            wrong.push_back({"time_past",
-                             Severity::error,
-                             "'" + *words + "' has passed: it is " + day_text(when.day.zone, now) +
-                                 ", " + clock_text(when.day.zone, now),
-                             "",
-                             "Name a later time, as in \"tomorrow 13:00\"."});
-        }
         return *told;
     };
     const auto start = time(arguments.start);
@@ -138,7 +129,9 @@ tl::expected<When, Diagnostics> when_from(const PlanArguments& arguments) {
         when.day.start = start;
         when.day.eat_by = eat_by;
     }
-    if (when.day.start && when.day.start->seconds < now.seconds) {
+    // Within the minute that runs, now is now; an earlier start is an honest no with ways out.
+    if (when.day.start && when.day.start->seconds < now.seconds &&
+        when.day.start->seconds + 60 > now.seconds) {
         when.day.start = now;
     }
     if (!wrong.empty()) {

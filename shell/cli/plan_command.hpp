@@ -11,12 +11,12 @@ namespace loafwright::cli {
 
 /// Plans one bread and shows the page, or the honest no with what would work.
 ///
-/// Promises: --room-c outranks the kitchen file, --start and --eat-by outrank the day file; files
-/// named by --out are
-///           written before anything is shown, and only for a plan that can be.
-/// Errors:   those of files, settings and check_text, all that can be found in one go; time_past;
-/// no_recipe_found;
-///           unwritable.
+/// Promises: --room-c outranks the kitchen file, --start and --eat-by outrank the day file; a time
+/// that has passed is
+///           an honest no; files named by --out are written before anything is shown, and only for
+///           a plan that can be.
+/// Errors:   those of files, settings and check_text, all that can be found in one go;
+/// no_recipe_found; unwritable.
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments);
 
 } // namespace loafwright::cli
