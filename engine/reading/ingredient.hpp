@@ -56,6 +56,9 @@ public:
 
     [[nodiscard]] Region region() const { return region_; }
 
+    /// The table's row of exactly this name, or null.
+    [[nodiscard]] const IngredientRow* row_named(std::string_view item) const;
+
     /// How warm the text wants an item that stands in `item`, if it says so beside it.
     [[nodiscard]] std::optional<TemperatureRange> warmth_beside(TokenRange item) const;
 
@@ -66,7 +69,6 @@ private:
         TokenRange range;
     };
     [[nodiscard]] Amounts amounts_at(std::size_t at, std::size_t end) const;
-    [[nodiscard]] const IngredientRow* row_named(std::string_view item) const;
     [[nodiscard]] bool sold_by_the_piece(const Match& match, const Measure& measure) const;
     [[nodiscard]] const IngredientRow* egg_row(TokenRange range) const;
     [[nodiscard]] std::optional<Band<Grams>> grams_of(const std::vector<Measure>& measures,

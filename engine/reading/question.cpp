@@ -226,8 +226,8 @@ private:
             if (take_minutes(key, step)) {
                 continue;
             }
-            step.minutes_question = key;
-            if (count == 1) {
+            if (count == 1) { // one question for all of them; the others get the usual
+                step.minutes_question = key;
                 const std::string sign = step.cue
                                              ? fmt::format(" The text says \"{}\".", step.cue->text)
                                              : std::string();

@@ -16,6 +16,9 @@
 #include "engine/reading/temperature.hpp"
 
 #include <algorithm>
+#include <string>
+#include <unordered_map>
+#include <unordered_set>
 
 namespace loafwright {
 namespace reading {
@@ -80,14 +83,14 @@ private:
         for (const Block& block : layout_.blocks) {
             if (block.role == BlockRole::ingredients) {
                 if (auto found = ingredients.line(block)) {
-                    keep(std::move(*found));
+                    keep(ingredients, std::move(*found));
                 } else {
                     unread(span_of(layout_.tokens, block.tokens),
                            "no ingredient could be made out");
                 }
             }
         }
-        const std::size_t listed = found_.size();
+        const std::unordered_set<std::string> listed = kinds_;
         for (std::size_t index = 0; index < clauses_.size(); ++index) {
             const Clause& clause = clauses_[index];
             if (clause.variant) {
@@ -95,10 +98,9 @@ private:
             }
             for (FoundIngredient& found : ingredients.in_prose(clause.range)) {
                 // What the list has already is taken from it, not added to it.
-                const bool known = std::any_of(
-                    found_.begin(),
-                    found_.begin() + static_cast<std::ptrdiff_t>(listed),
-                    [&](const FoundIngredient& other) { return same_item(other, found); });
+                const bool known = holds_kind(listed,
+                                              ingredients.row_named(found.ingredient.known_as),
+                                              found.ingredient.known_as);
                 if (known) {
                     continue;
                 }
@@ -106,8 +108,7 @@ private:
                     found.ingredient.part =
                         assembly_.drafts[*assembly_.uses[index].draft].step.part;
                 }
-                in_method_.push_back(found.range);
-                keep(std::move(found));
+                keep(ingredients, std::move(found));
             }
         }
     }
@@ -123,17 +124,14 @@ private:
             const bool mixes = step != nullptr &&
                                (step->kind == StepKind::mix || step->kind == StepKind::activate);
             for (const Mention& mention : ingredients.mentions(clauses_[index].range)) {
-                const IngredientRow* row = ingredient_named(knowledge_, mention.known_as);
+                const IngredientRow* row = ingredients.row_named(mention.known_as);
                 const bool counts =
                     row != nullptr &&
                     (row->role == "flour" || row->role == "salt" || row->role == "yeast" ||
                      row->role == "preferment" || row->role == "liquid" || row->role == "sugar");
                 FoundIngredient found;
                 found.ingredient.known_as = mention.known_as;
-                const bool known =
-                    std::any_of(found_.begin(), found_.end(), [&](const FoundIngredient& other) {
-                        return same_item(other, found);
-                    });
+                const bool known = holds_kind(kinds_, row, mention.known_as);
                 const auto warmth = ingredients.warmth_beside(mention.range);
                 if (!counts || known || mention.share || (!mixes && !(step == nullptr && warmth))) {
                     continue;
@@ -144,23 +142,36 @@ private:
                 found.ingredient.text = tidy(text_, *found.ingredient.span);
                 found.ingredient.part = step == nullptr ? std::nullopt : step->part;
                 found.range = mention.range;
-                keep(std::move(found));
+                keep(ingredients, std::move(found));
             }
         }
     }
 
-    [[nodiscard]] bool same_item(const FoundIngredient& a, const FoundIngredient& b) const {
-        if (a.ingredient.known_as == b.ingredient.known_as && !a.ingredient.known_as.empty()) {
-            return true;
-        }
-        const IngredientRow* first = ingredient_named(knowledge_, a.ingredient.known_as);
-        const IngredientRow* second = ingredient_named(knowledge_, b.ingredient.known_as);
-        const bool same_role = first != nullptr && second != nullptr && first->role == second->role;
-        return same_role && (first->role == "flour" || first->role == "yeast" ||
-                             first->role == "salt" || first->role == "sugar");
+    // Two names are one thing when the table knows them as one, and flours, yeasts, salts and
+    // sugars stand for each other: "the flour" of the method is the strong white flour of the list.
+    static bool holds_kind(const std::unordered_set<std::string>& kinds,
+                           const IngredientRow* row,
+                           const std::string& known_as) {
+        return (!known_as.empty() && kinds.count(known_as) != 0) ||
+               (row != nullptr && stands_for_its_role(*row) &&
+                kinds.count("role " + std::string(row->role)) != 0);
     }
 
-    void keep(FoundIngredient found) {
+    static bool stands_for_its_role(const IngredientRow& row) {
+        return row.role == "flour" || row.role == "yeast" || row.role == "salt" ||
+               row.role == "sugar";
+    }
+
+    void keep(const IngredientReader& ingredients, FoundIngredient found) {
+        const std::string& known_as = found.ingredient.known_as;
+        if (!known_as.empty()) {
+            kinds_.insert(known_as);
+            first_of_.emplace(known_as, reading_.recipe.ingredients.size());
+        }
+        if (const IngredientRow* row = ingredients.row_named(known_as);
+            row != nullptr && stands_for_its_role(*row)) {
+            kinds_.insert("role " + std::string(row->role));
+        }
         reading_.recipe.ingredients.push_back(found.ingredient);
         found_.push_back(std::move(found));
     }
@@ -169,17 +180,13 @@ private:
         constexpr std::size_t most_uses = 40;
         for (const std::size_t clause : draft.clauses) {
             for (const Mention& mention : ingredients.mentions(clauses_[clause].range)) {
-                const auto ingredient = std::find_if(
-                    reading_.recipe.ingredients.begin(),
-                    reading_.recipe.ingredients.end(),
-                    [&](const Ingredient& other) { return other.known_as == mention.known_as; });
-                if (draft.step.uses.size() >= most_uses ||
-                    (ingredient == reading_.recipe.ingredients.end() && !mention.share)) {
+                const auto first = first_of_.find(mention.known_as);
+                const bool listed = first != first_of_.end();
+                if (draft.step.uses.size() >= most_uses || (!listed && !mention.share)) {
                     continue;
                 }
                 Use use;
-                use.item = ingredient == reading_.recipe.ingredients.end() ? mention.item
-                                                                           : ingredient->item;
+                use.item = listed ? reading_.recipe.ingredients[first->second].item : mention.item;
                 if (mention.share && *mention.share > 0) {
                     use.share = mention.share;
                 }
@@ -319,7 +326,9 @@ private:
     std::vector<Clause> clauses_;
     Assembly assembly_;
     std::vector<FoundIngredient> found_;
-    std::vector<TokenRange> in_method_;
+    std::unordered_set<std::string> kinds_; // of the ingredients kept so far
+    std::unordered_map<std::string, std::size_t>
+        first_of_; // index of the first ingredient known as…
     Reading reading_;
 };
 

@@ -52,7 +52,7 @@ inline Act act_of(Instant when, std::int64_t after, std::string text) {
 inline Reminder reminder_of(std::string text) {
     Reminder reminder;
     reminder.text = std::move(text);
-    reminder.span = Span{10, 20};
+    reminder.span = Span{1010, 1020}; // away from the cues of the fixture
     return reminder;
 }
 
