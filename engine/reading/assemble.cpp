@@ -220,6 +220,14 @@ private:
     // "when baked", "till the oven is ready" in a text that never says to bake: it goes without
     // saying.
     void untold_bake(std::size_t index, const Clause& clause) {
+        const bool told =
+            std::any_of(clause.subs.begin(), clause.subs.end(), [this](const SubClause& sub) {
+                const bool after = sub.kind == SubKind::when || sub.kind == SubKind::after;
+                return after && any_word(tokens(), sub.range, {"baked", "baking"});
+            });
+        if (!told) {
+            return;
+        }
         const bool baked =
             std::any_of(assembly_.drafts.begin(), assembly_.drafts.end(), [](const Draft& draft) {
                 return draft.step.kind == StepKind::bake || draft.step.kind == StepKind::cook;

@@ -131,13 +131,13 @@ void wait_by_the_clock(const std::vector<Clause>& clauses, Assembly& assembly) {
             continue;
         }
         for (const ClockPhrase& phrase : clause.clocks) {
-            std::size_t here = assembly.drafts.size();
-            for (std::size_t draft = 0; draft < assembly.drafts.size(); ++draft) {
-                const auto& mine = assembly.drafts[draft].clauses;
-                if (!mine.empty() && mine.back() >= index) {
-                    here = draft;
-                    break;
-                }
+            // Drafts stand in the order of their clauses, so the search goes on from the last time
+            // told.
+            std::size_t here = since;
+            while (here < assembly.drafts.size() &&
+                   (assembly.drafts[here].clauses.empty() ||
+                    assembly.drafts[here].clauses.back() < index)) {
+                ++here;
             }
             if (last) {
                 for (std::size_t draft = since; draft < std::min(assembly.drafts.size(), here + 1);
