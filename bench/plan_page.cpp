@@ -34,10 +34,11 @@ Day the_day() {
 // The way to the page, each stop kept.
 struct Way {
     Knowledge knowledge = built_in_knowledge();
+    Reader reader{knowledge};
     CheckedText text = checked(file_in_repository("examples/first-loaf.md"));
     Kitchen kitchen;
     Day day = the_day();
-    Reading reading = read(text, knowledge);
+    Reading reading = reader.read(text);
     FittedRecipe fitted = fit(reading, kitchen, knowledge);
     Provisions provisions = gather(reading.recipe, kitchen, knowledge);
     PlanOutcome outcome = plan(fitted, kitchen, day);
@@ -72,7 +73,7 @@ void measure(benchmark::State& state, Part part) {
 }
 
 std::string page_of(const Way& way) {
-    const Reading reading = read(way.text, way.knowledge);
+    const Reading reading = way.reader.read(way.text);
     const FittedRecipe fitted = fit(reading, way.kitchen, way.knowledge);
     const Provisions provisions = gather(reading.recipe, way.kitchen, way.knowledge);
     const PlanOutcome outcome = plan(fitted, way.kitchen, way.day);
@@ -92,7 +93,7 @@ void part_tables(benchmark::State& state) {
 BENCHMARK(part_tables)->Unit(benchmark::kMicrosecond);
 
 void part_read(benchmark::State& state) {
-    measure(state, [](const Way& way) { return read(way.text, way.knowledge); });
+    measure(state, [](const Way& way) { return way.reader.read(way.text); });
 }
 BENCHMARK(part_read)->Unit(benchmark::kMicrosecond);
 
