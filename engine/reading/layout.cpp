@@ -7,6 +7,7 @@
 #include "engine/reading/layout.hpp"
 
 #include "engine/reading/number.hpp"
+#include "engine/reading/repair.hpp"
 
 #include <algorithm>
 #include <array>
@@ -115,6 +116,7 @@ public:
         lines_ = lines_of(text_);
         cut();
         part_words_over_blocks();
+        repair_words(layout_.tokens, lexicon_);
         layout_.ids = lexicon_.identify(layout_.tokens);
         assign_tokens();
         give_roles();

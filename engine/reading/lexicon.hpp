@@ -68,8 +68,10 @@ public:
     /// The base form of a word where the lexicon knows it, else the word.
     [[nodiscard]] std::string base_form(std::string_view word) const;
 
-    [[nodiscard]] bool knows(std::string_view word) const {
-        return vocabulary_.count(std::string(word)) != 0;
+    /// Is it a word of the vocabulary, in any inflection?
+    [[nodiscard]] bool recognises(std::string_view word) const {
+        const WordIds ids = ids_of(word);
+        return ids.exact != 0 || ids.base != 0;
     }
 
 private:
