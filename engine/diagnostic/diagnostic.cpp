@@ -39,6 +39,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"text_binary", "the file holds bytes that are not text"},
         {"text_empty", "the text has no words"},
         {"text_not_utf8", "the text is not valid UTF-8"},
+        {"text_other_language", "the text does not look like English"},
         {"text_too_long", "the text is longer than one mebibyte"},
         {"time_past", "a window or a claim of the day is over and was left out"},
         {"time_skipped", "the wanted time does not exist: the clocks go forward over it"},

@@ -35,12 +35,12 @@ bool is_control(char c) {
 
 tl::expected<CheckedText, Diagnostics> check_text(std::string text, std::string_view name) {
     if (text.size() > longest_text_bytes) {
-        return tl::unexpected(one("text_too_long",
-                                  fmt::format("the text is {} KiB long, expected at most {} KiB",
-                                              text.size() / 1024,
-                                              longest_text_bytes / 1024),
-                                  std::string(name),
-                                  "Give the pages of one recipe only"));
+        return tl::unexpected(
+            one("text_too_long",
+                fmt::format("the text is longer than {} KiB, the most that is read",
+                            longest_text_bytes / 1024),
+                std::string(name),
+                "Give the pages of one recipe only."));
     }
     const auto control = std::find_if(text.begin(), text.end(), is_control);
     if (control != text.end()) {
@@ -50,7 +50,7 @@ tl::expected<CheckedText, Diagnostics> check_text(std::string text, std::string_
             fmt::format(
                 "byte {} is 0x{:02x}, expected words", at, static_cast<unsigned char>(*control)),
             fmt::format("{}:{}", name, line_of(text, at)),
-            "Give plain text or Markdown; other files have to be saved as text first"));
+            "Give plain text or Markdown; other files have to be saved as text first."));
     }
     const auto bad = utf8::find_invalid(text.begin(), text.end());
     if (bad != text.end()) {
@@ -59,7 +59,7 @@ tl::expected<CheckedText, Diagnostics> check_text(std::string text, std::string_
             "text_not_utf8",
             fmt::format("byte {} (0x{:02x}) is not UTF-8", at, static_cast<unsigned char>(*bad)),
             fmt::format("{}:{}", name, line_of(text, at)),
-            "Save the file as UTF-8"));
+            "Save the file as UTF-8."));
     }
     const bool words = std::any_of(text.begin(), text.end(), [](char c) {
         const auto byte = static_cast<unsigned char>(c);
@@ -69,7 +69,7 @@ tl::expected<CheckedText, Diagnostics> check_text(std::string text, std::string_
         return tl::unexpected(one("text_empty",
                                   "the text has no words",
                                   std::string(name),
-                                  "Write or paste the recipe into it"));
+                                  "Write or paste the recipe into it."));
     }
     return CheckedText(std::move(text));
 }

@@ -87,7 +87,7 @@ private:
                          key,
                          expected),
              std::string(key),
-             "Give it again, or leave it out and the usual is used"});
+             "Give it again, or leave it out and the usual is used."});
     }
 
     std::optional<TemperatureRange> temperature_in(const std::string& value) const {
@@ -489,7 +489,7 @@ private:
                      Severity::warning,
                      fmt::format("\"{}\" is not asked by this text", answers_[index].key),
                      answers_[index].key,
-                     "Leave it out, or use one of the keys that read lists"});
+                     "Leave it out, or use one of the keys that read lists."});
             }
         }
     }

@@ -16,6 +16,7 @@
 #include "engine/reading/temperature.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string>
 #include <unordered_map>
 #include <unordered_set>
@@ -59,6 +60,7 @@ public:
         keep_loose_reminders();
         read_pieces();
         leave_unread();
+        name_other_language();
         ask_and_answer(
             knowledge_, lexicon_, layout_, found_, assembly_.kinds_of_bread, answers_, reading_);
         return std::move(reading_);
@@ -198,6 +200,48 @@ private:
                     draft.step.uses.push_back(std::move(use));
                 }
             }
+        }
+    }
+
+    // Kindly: a recipe in another language is not a bad recipe. English prose is a quarter small
+    // words such as these.
+    void name_other_language() {
+        static constexpr std::array<std::string_view, 16> small_words = {"the",
+                                                                         "and",
+                                                                         "of",
+                                                                         "to",
+                                                                         "in",
+                                                                         "a",
+                                                                         "it",
+                                                                         "for",
+                                                                         "with",
+                                                                         "until",
+                                                                         "into",
+                                                                         "on",
+                                                                         "or",
+                                                                         "is",
+                                                                         "then",
+                                                                         "at"};
+        std::size_t words = 0;
+        std::size_t english = 0;
+        for (std::size_t at = 0; at < layout_.tokens.size(); ++at) {
+            const Token& token = layout_.tokens[at];
+            if (token.kind != TokenKind::word || token.text.size() > 30) {
+                continue;
+            }
+            ++words;
+            const bool small =
+                std::find(small_words.begin(), small_words.end(), token.text) != small_words.end();
+            english += small || layout_.ids[at].exact != 0 || layout_.ids[at].base != 0 ? 1U : 0U;
+        }
+        constexpr std::size_t enough = 12; // fewer words tell nothing
+        if (words >= enough && english * 4 < words) {
+            reading_.remarks.push_back(
+                {"text_other_language",
+                 Severity::warning,
+                 "hardly a word of this is English, and English is all that can be read so far",
+                 "",
+                 "Give the recipe in English."});
         }
     }
 

@@ -121,6 +121,25 @@ TEST(answers, that_cannot_be_understood_are_named_and_asked_again) {
     EXPECT_EQ(reading.remarks[1].code, "answer_unknown");
 }
 
+TEST(read, says_kindly_that_a_text_is_in_another_language) {
+    const auto named = [](const Reading& reading) {
+        return std::any_of(
+            reading.remarks.begin(), reading.remarks.end(), [](const Diagnostic& remark) {
+                return remark.code == "text_other_language";
+            });
+    };
+    EXPECT_TRUE(named(
+        reading_of("Das Mehl mit Wasser und Hefe verrühren, den Teig zehn Minuten kneten und eine "
+                   "Stunde gehen lassen. "
+                   "Danach zu einem Laib formen und bei 220 Grad eine halbe Stunde backen.")));
+    EXPECT_TRUE(named(reading_of("Mélanger la farine avec l'eau et la levure, pétrir pendant dix "
+                                 "minutes, laisser lever une heure, façonner puis "
+                                 "cuire trente minutes dans un four chaud.")));
+    EXPECT_FALSE(named(reading_of("Mix the flour with water and yeast, knead the dough for ten "
+                                  "minutes and let it rise for an hour. Then "
+                                  "shape a loaf and bake it at 220 degrees for half an hour.")));
+}
+
 TEST(check_text, turns_away_what_is_no_text) {
     const auto code = [](std::string bytes) {
         const auto text = check_text(std::move(bytes), "x.txt");
