@@ -27,12 +27,11 @@ std::string degrees(TemperatureRange range) {
 class Asker {
 public:
     Asker(const Knowledge& knowledge,
-          const Lexicon& lexicon,
           const Layout& layout,
           const Answers& answers,
           Reading& reading)
-        : knowledge_(knowledge), lexicon_(lexicon), layout_(layout), answers_(answers),
-          reading_(reading), used_(answers.size(), false) {}
+        : knowledge_(knowledge), layout_(layout), answers_(answers), reading_(reading),
+          used_(answers.size(), false) {}
 
     void run(const std::vector<FoundIngredient>& found,
              const std::vector<std::string>& kinds_of_bread) {
@@ -495,7 +494,6 @@ private:
     }
 
     const Knowledge& knowledge_;
-    const Lexicon& lexicon_;
     const Layout& layout_;
     const Answers& answers_;
     Reading& reading_;
@@ -506,13 +504,12 @@ private:
 } // namespace
 
 void ask_and_answer(const Knowledge& knowledge,
-                    const Lexicon& lexicon,
                     const Layout& layout,
                     const std::vector<FoundIngredient>& found,
                     const std::vector<std::string>& kinds_of_bread,
                     const Answers& answers,
                     Reading& reading) {
-    Asker(knowledge, lexicon, layout, answers, reading).run(found, kinds_of_bread);
+    Asker(knowledge, layout, answers, reading).run(found, kinds_of_bread);
 }
 
 } // namespace loafwright::reading

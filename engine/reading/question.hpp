@@ -17,7 +17,6 @@ namespace loafwright::reading {
 /// that is not asked and one that
 ///           cannot be understood become remarks; steps learn which question is open on them.
 void ask_and_answer(const Knowledge& knowledge,
-                    const Lexicon& lexicon,
                     const Layout& layout,
                     const std::vector<FoundIngredient>& found,
                     const std::vector<std::string>& kinds_of_bread,

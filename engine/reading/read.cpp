@@ -61,8 +61,7 @@ public:
         read_pieces();
         leave_unread();
         name_other_language();
-        ask_and_answer(
-            knowledge_, lexicon_, layout_, found_, assembly_.kinds_of_bread, answers_, reading_);
+        ask_and_answer(knowledge_, layout_, found_, assembly_.kinds_of_bread, answers_, reading_);
         return std::move(reading_);
     }
 

@@ -265,8 +265,12 @@ TEST_F(program, a_time_that_is_none_is_named) {
     expect_refused({"plan", "loaf.txt", "--now", "later"}, {"later"});
 }
 
-TEST_F(program, a_time_that_has_passed_is_named) {
-    expect_refused(on_saturday({"plan", "loaf.txt", "--eat-by", "08:00"}), {"08:00", "09:00"});
+TEST_F(program, a_time_that_has_passed_is_an_honest_no_with_ways_out) {
+    const Outcome outcome = run(on_saturday({"plan", "loaf.txt", "--eat-by", "08:00"}));
+    EXPECT_EQ(outcome.status, 1);
+    EXPECT_NE(outcome.out.find("08:00 has passed"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("What would work"), std::string::npos) << outcome.out;
+    EXPECT_TRUE(outcome.err.empty()) << outcome.err;
 }
 
 TEST_F(program, start_and_eat_by_together_are_refused) {
