@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/reading/clock.hpp"
 #include "engine/reading/duration.hpp"
 #include "engine/reading/layout.hpp"
 #include "engine/reading/temperature.hpp"

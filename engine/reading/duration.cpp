@@ -7,7 +7,9 @@
 // becoming a wait.
 #include "engine/reading/duration.hpp"
 
+#include "engine/reading/clock.hpp"
 #include "engine/reading/number.hpp"
+#include "engine/reading/time_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -16,73 +18,8 @@
 namespace loafwright::reading {
 namespace {
 
-struct Unit {
-    std::string_view word;
-    double minutes;
-};
-
-constexpr double hour = 60.0;
-constexpr double day = 24.0 * hour;
-
-constexpr std::array<Unit, 24> units = {{{"minute", 1},
-                                         {"minutes", 1},
-                                         {"min", 1},
-                                         {"mins", 1},
-                                         {"mn", 1},
-                                         {"hour", hour},
-                                         {"hours", hour},
-                                         {"hr", hour},
-                                         {"hrs", hour},
-                                         {"h", hour},
-                                         {"day", day},
-                                         {"days", day},
-                                         {"week", 7 * day},
-                                         {"weeks", 7 * day},
-                                         {"month", 30 * day},
-                                         {"months", 30 * day},
-                                         {"second", 1.0 / 60},
-                                         {"seconds", 1.0 / 60},
-                                         {"sec", 1.0 / 60},
-                                         {"secs", 1.0 / 60},
-                                         {"fortnight", 14 * day},
-                                         {"minuet", 1},
-                                         {"hous", hour},
-                                         {"houi", hour}}};
-
-std::optional<double> unit_minutes(const Token& token) {
-    if (token.kind != TokenKind::word) {
-        return std::nullopt;
-    }
-    if (token.text == "m" && token.glued && !token.capital) {
-        return 1.0; // 45m
-    }
-    for (const Unit& unit : units) {
-        if (token.text == unit.word) {
-            return unit.minutes;
-        }
-    }
-    return std::nullopt;
-}
-
-bool word_at(const std::vector<Token>& tokens,
-             std::size_t at,
-             std::size_t end,
-             std::string_view word) {
-    return at < end && is_word(tokens[at], word);
-}
-
-bool words_at(const std::vector<Token>& tokens,
-              std::size_t at,
-              std::size_t end,
-              std::initializer_list<std::string_view> words) {
-    for (const std::string_view word : words) {
-        if (!word_at(tokens, at, end, word)) {
-            return false;
-        }
-        ++at;
-    }
-    return true;
-}
+constexpr double hour = minutes_an_hour;
+constexpr double day = minutes_a_day;
 
 struct Amount {
     double low = 0.0;
@@ -383,102 +320,7 @@ void append_tail(const std::vector<Token>& tokens, std::size_t end, DurationPhra
     }
 }
 
-// The parts of a day, to place "nine in the evening".
-int hour_of_day(
-    int told, const std::vector<Token>& tokens, std::size_t at, std::size_t end, bool& sure) {
-    sure = true;
-    for (std::size_t token = at; token < std::min(end, at + 4); ++token) {
-        if (is_word(tokens[token], "evening") || is_word(tokens[token], "afternoon") ||
-            is_word(tokens[token], "night") || is_word(tokens[token], "pm")) {
-            return told < 12 ? told + 12 : told;
-        }
-        if (is_word(tokens[token], "morning") || is_word(tokens[token], "am")) {
-            return told % 12;
-        }
-        if (is_word(tokens[token], "p") && token + 2 < end && is_word(tokens[token + 2], "m")) {
-            return told < 12 ? told + 12 : told;
-        }
-        if (is_word(tokens[token], "a") && token + 2 < end && is_mark(tokens[token + 1], '.') &&
-            is_word(tokens[token + 2], "m")) {
-            return told % 12;
-        }
-        if (tokens[token].kind == TokenKind::mark && !is_mark(tokens[token], '.')) {
-            break;
-        }
-    }
-    sure = false;
-    return told;
-}
-
 } // namespace
-
-std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange range) {
-    std::vector<ClockPhrase> clocks;
-    for (std::size_t at = range.begin; at + 1 < range.end; ++at) {
-        const bool opens = is_word(tokens[at], "at") || is_word(tokens[at], "by") ||
-                           is_word(tokens[at], "from") || is_word(tokens[at], "till") ||
-                           is_word(tokens[at], "until") || is_word(tokens[at], "before") ||
-                           is_word(tokens[at], "to");
-        if (!opens) {
-            continue;
-        }
-        const std::size_t from = word_at(tokens, at + 1, range.end, "about") ? at + 2 : at + 1;
-        if (word_at(tokens, from, range.end, "noon") ||
-            word_at(tokens, from, range.end, "midday")) {
-            ClockPhrase noon;
-            noon.clock = ClockTime{12, 0};
-            noon.until = !is_word(tokens[at], "at") && !is_word(tokens[at], "from");
-            noon.range = TokenRange{at, from + 1};
-            clocks.push_back(noon);
-            continue;
-        }
-        const auto number = single_number(tokens, from, range.end);
-        if (!number || number->article || number->low < 1 || number->low > 24) {
-            continue;
-        }
-        std::size_t next = number->range.end;
-        int minute = static_cast<int>(
-            (number->low - static_cast<double>(static_cast<int>(number->low))) * 60.0 + 0.5);
-        if (next + 1 < range.end && is_mark(tokens[next], ':') && tokens[next].glued &&
-            tokens[next + 1].kind == TokenKind::number) {
-            minute = static_cast<int>(tokens[next + 1].value);
-            next += 2;
-        }
-        bool told = false;
-        if (word_at(tokens, next, range.end, "o'clock") ||
-            word_at(tokens, next, range.end, "oclock")) {
-            ++next;
-            told = true;
-        }
-        bool sure = false;
-        const int hours = hour_of_day(static_cast<int>(number->low), tokens, next, range.end, sure);
-        const bool unit_follows = next < range.end && unit_minutes(tokens[next]).has_value();
-        const bool measured =
-            next < range.end &&
-            (tokens[next].kind == TokenKind::number || tokens[next].text == "\xC2\xB0" ||
-             is_word(tokens[next], "degrees") || is_word(tokens[next], "c") ||
-             is_word(tokens[next], "f") || is_word(tokens[next], "times"));
-        const bool word_number = tokens[from].kind == TokenKind::word;
-        const bool hour_alone = word_number && !unit_follows && !measured &&
-                                (is_word(tokens[at], "at") || is_word(tokens[at], "by")) &&
-                                (next >= range.end || tokens[next].kind == TokenKind::mark ||
-                                 is_word(tokens[next], "and") || is_word(tokens[next], "it") ||
-                                 is_word(tokens[next], "the"));
-        if (unit_follows || measured || minute > 59 || hours > 23 ||
-            !(told || sure || hour_alone)) {
-            continue;
-        }
-        ClockPhrase phrase;
-        phrase.clock = ClockTime{hours, minute};
-        phrase.until = is_word(tokens[at], "by") || is_word(tokens[at], "till") ||
-                       is_word(tokens[at], "until") || is_word(tokens[at], "before") ||
-                       is_word(tokens[at], "to");
-        phrase.range = TokenRange{at, next};
-        clocks.push_back(phrase);
-        at = next - 1;
-    }
-    return clocks;
-}
 
 std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, TokenRange range) {
     std::vector<DurationPhrase> durations;

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/recipe/recipe.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace loafwright::reading {
+
+/// One line of the text.
+struct Line {
+    Span span; // without the line end
+    std::size_t indent = 0;
+    std::string_view text; // without indent and trailing blanks
+};
+
+std::vector<Line> lines_of(std::string_view text);
+
+bool starts_with(std::string_view text, std::string_view head);
+
+/// What stands in front of the words of a list item: "- ", "* ", "• ", "1. ", "2) ", in bytes. 0:
+/// no list item.
+std::size_t list_marker(std::string_view text, std::optional<int>& number);
+
+/// Without any of these marks at both ends.
+std::string_view stripped(std::string_view text, std::string_view marks);
+
+/// Three letters or more, all of them capitals.
+bool all_capitals(std::string_view text);
+
+/// A rule or an underline: three or more of "-", "=", "*" or "_" and nothing else.
+bool is_rule(std::string_view text);
+
+} // namespace loafwright::reading
