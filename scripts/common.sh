@@ -123,6 +123,8 @@ fuzz_one() {
     local name=$1 seconds=$2 found=$root/build/fuzz/found/$1 extra=()
     mkdir -p "$found/inputs"
     [ ! -f "$root/fuzz/$name.dict" ] || extra+=("-dict=$root/fuzz/$name.dict")
+    # The same inputs every time where a change is judged; scripts/long looks for new ones.
+    [ -z "${FUZZ_SEED:-}" ] || extra+=("-seed=$FUZZ_SEED")
     quietly env UBSAN_OPTIONS=print_stacktrace=1 "$root/build/fuzz/fuzz/fuzz_$name" \
         "-max_total_time=$seconds" -timeout=20 -rss_limit_mb=3000 "-artifact_prefix=$found/" \
         -print_final_stats=1 "${extra[@]}" "$found/inputs" "$root/fuzz/corpus/$name"
