@@ -10,6 +10,7 @@
 #include "engine/reading/candidate.hpp"
 #include "engine/reading/join.hpp"
 #include "engine/reading/refer.hpp"
+#include "engine/reading/untold.hpp"
 
 #include <algorithm>
 #include <array>
@@ -61,12 +62,14 @@ public:
             } else {
                 remark_from(index, clause);
             }
-            for (Draft& preheat : heated_in_passing_) {
-                assembly_.drafts.push_back(std::move(preheat));
+            if (heated_in_passing_) {
+                assembly_.drafts.push_back(std::move(*heated_in_passing_));
+                heated_in_passing_.reset();
             }
-            heated_in_passing_.clear();
         }
-        bake_at_the_end();
+        if (auto bake = bake_at_the_end(text_, tokens(), clauses_, assembly_.drafts)) {
+            assembly_.drafts.push_back(std::move(*bake));
+        }
         wait_by_the_clock(clauses_, assembly_);
         join_drafts(assembly_);
         for (Draft& draft : assembly_.drafts) {
@@ -114,8 +117,10 @@ private:
         if (clause.variant) {
             return;
         }
-        oven_meanwhile(index, clause);
-        untold_bake(index, clause);
+        heated_in_passing_ = heating_in_passing(text_, tokens(), clause, index);
+        if (auto bake = untold_bake(text_, tokens(), clause, index, assembly_.drafts)) {
+            assembly_.drafts.push_back(std::move(*bake));
+        }
         for (const SubClause& sub : clause.subs) {
             const bool tells = sub.kind == SubKind::when || sub.kind == SubKind::after;
             const bool opens = !clause.action || sub.range.begin < clause.action->range.begin;
@@ -191,97 +196,6 @@ private:
         return morning || next_day;
     }
 
-    // "… while the oven heats to 200 °C": the heating is told in passing.
-    void oven_meanwhile(std::size_t index, const Clause& clause) {
-        for (const SubClause& sub : clause.subs) {
-            const bool heats =
-                sub.kind == SubKind::meanwhile && any_word(tokens(), sub.range, {"oven"}) &&
-                any_word(tokens(), sub.range, {"heats", "heating", "warms", "preheats"});
-            if (!heats) {
-                continue;
-            }
-            for (const TemperaturePhrase& temperature : clause.temperatures) {
-                if (temperature.range.begin >= sub.range.begin &&
-                    temperature.range.begin < sub.range.end) {
-                    Draft draft;
-                    draft.step.kind = StepKind::preheat;
-                    draft.step.place = Place::oven;
-                    draft.step.temperature = TemperatureRange{temperature.low, temperature.high};
-                    draft.step.span = span_of(tokens(), sub.range);
-                    draft.step.text = tidy(text_, draft.step.span);
-                    draft.clauses.push_back(index);
-                    heated_in_passing_.push_back(std::move(draft));
-                    return;
-                }
-            }
-        }
-    }
-
-    // "when baked", "till the oven is ready" in a text that never says to bake: it goes without
-    // saying.
-    void untold_bake(std::size_t index, const Clause& clause) {
-        const bool told =
-            std::any_of(clause.subs.begin(), clause.subs.end(), [this](const SubClause& sub) {
-                const bool after = sub.kind == SubKind::when || sub.kind == SubKind::after;
-                return after && any_word(tokens(), sub.range, {"baked", "baking"});
-            });
-        if (!told) {
-            return;
-        }
-        const bool baked =
-            std::any_of(assembly_.drafts.begin(), assembly_.drafts.end(), [](const Draft& draft) {
-                return draft.step.kind == StepKind::bake || draft.step.kind == StepKind::cook;
-            });
-        const bool dough =
-            std::any_of(assembly_.drafts.begin(), assembly_.drafts.end(), [](const Draft& draft) {
-                return is_rising(draft.step.kind) || draft.step.kind == StepKind::shape;
-            });
-        if (baked || !dough) {
-            return;
-        }
-        for (const SubClause& sub : clause.subs) {
-            const bool tells = sub.kind == SubKind::when || sub.kind == SubKind::after;
-            if (tells && any_word(tokens(), sub.range, {"baked", "baking"})) {
-                Draft draft;
-                draft.step.kind = StepKind::bake;
-                draft.step.place = Place::oven;
-                draft.step.span = span_of(tokens(), sub.range);
-                draft.step.text = tidy(text_, draft.step.span);
-                draft.clauses.push_back(index);
-                assembly_.drafts.push_back(std::move(draft));
-                return;
-            }
-        }
-    }
-
-    // "just before putting in the oven" is all that some old books say of baking.
-    void bake_at_the_end() {
-        const auto heats = [](const Draft& draft) {
-            return draft.step.kind == StepKind::bake || draft.step.kind == StepKind::cook;
-        };
-        if (std::any_of(assembly_.drafts.begin(), assembly_.drafts.end(), heats)) {
-            return;
-        }
-        for (std::size_t index = clauses_.size(); index > 0; --index) {
-            const Clause& clause = clauses_[index - 1];
-            for (const SubClause& sub : clause.subs) {
-                const bool oven = any_word(tokens(), sub.range, {"oven", "baking", "baked"});
-                if (clause.variant || !oven ||
-                    (sub.kind != SubKind::before && sub.kind != SubKind::until)) {
-                    continue;
-                }
-                Draft draft;
-                draft.step.kind = StepKind::bake;
-                draft.step.place = Place::oven;
-                draft.step.span = span_of(tokens(), sub.range);
-                draft.step.text = tidy(text_, draft.step.span);
-                draft.clauses.push_back(index - 1);
-                assembly_.drafts.push_back(std::move(draft));
-                return;
-            }
-        }
-    }
-
     // The text tells that the dough has risen but never told anyone to let it: the wait stands
     // between the lines.
     Draft& untold_wait(std::size_t index, const Clause& clause, const SubClause& sub) {
@@ -292,13 +206,12 @@ private:
             }
             shaped = shaped || draft->step.kind == StepKind::shape;
         }
-        Draft draft;
-        draft.step.kind = shaped ? StepKind::prove : StepKind::rise;
-        draft.step.span = span_of(tokens(), sub.range);
-        draft.step.text = tidy(text_, draft.step.span);
-        draft.step.place = place_of(clause);
-        draft.clauses.push_back(index);
-        assembly_.drafts.push_back(std::move(draft));
+        assembly_.drafts.push_back(draft_at(text_,
+                                            tokens(),
+                                            sub.range,
+                                            index,
+                                            shaped ? StepKind::prove : StepKind::rise,
+                                            place_of(clause)));
         return assembly_.drafts.back();
     }
 
@@ -552,15 +465,11 @@ private:
         Alternative other;
         other.minutes = band_of(*length);
         if (!kind && pending_ && pending_->sentence + 1 >= clause.sentence) {
-            Draft draft;
-            draft.step.kind = pending_->other.kind;
-            draft.step.place = pending_->other.place;
+            Draft draft = draft_at(
+                text_, tokens(), clause.range, index, pending_->other.kind, pending_->other.place);
             draft.step.minutes = other.minutes;
             draft.step.alternatives.push_back(pending_->other);
             assembly_.kinds_of_bread = {pending_->bread, bread_named(clause)};
-            draft.step.span = span_of(tokens(), clause.range);
-            draft.step.text = tidy(text_, draft.step.span);
-            draft.clauses.push_back(index);
             assembly_.uses[index].draft = assembly_.drafts.size();
             assembly_.drafts.push_back(std::move(draft));
             pending_.reset();
@@ -638,14 +547,10 @@ private:
                                clause.temperatures.front().middle() >= 95;
         if (further || (draft.step.kind == StepKind::bake &&
                         (duration.role == DurationRole::further || next_heat))) {
-            Draft part;
-            part.step.kind = draft.step.kind;
-            part.step.place = draft.step.place;
+            Draft part =
+                draft_at(text_, tokens(), clause.range, index, draft.step.kind, draft.step.place);
             part.step.part = draft.step.part;
             part.step.minutes = band_of(duration);
-            part.step.span = span_of(tokens(), clause.range);
-            part.step.text = tidy(text_, part.step.span);
-            part.clauses.push_back(index);
             if (next_heat) {
                 part.step.temperature = TemperatureRange{clause.temperatures.front().low,
                                                          clause.temperatures.front().high};
@@ -693,8 +598,8 @@ private:
         std::size_t sentence = 0;
         std::string bread;
     };
-    std::optional<Pending> pending_;       // a variant whose rule has not been told yet
-    std::vector<Draft> heated_in_passing_; // preheats to put behind the step that tells them
+    std::optional<Pending> pending_;         // a variant whose rule has not been told yet
+    std::optional<Draft> heated_in_passing_; // the preheat to put behind the step that tells it
     Assembly assembly_;
 };
 

@@ -5,6 +5,21 @@
 
 namespace loafwright::reading {
 
+Draft draft_at(std::string_view text,
+               const std::vector<Token>& tokens,
+               TokenRange range,
+               std::size_t clause,
+               StepKind kind,
+               Place place) {
+    Draft draft;
+    draft.step.kind = kind;
+    draft.step.place = place;
+    draft.step.span = span_of(tokens, range);
+    draft.step.text = tidy(text, draft.step.span);
+    draft.clauses.push_back(clause);
+    return draft;
+}
+
 bool any_word(const std::vector<Token>& tokens,
               TokenRange range,
               std::initializer_list<std::string_view> words) {

@@ -39,6 +39,14 @@ struct Assembly {
     std::vector<ClauseUse> uses; // one a clause
 };
 
+/// A draft of this kind whose words are those of `range`, taken from one clause.
+Draft draft_at(std::string_view text,
+               const std::vector<Token>& tokens,
+               TokenRange range,
+               std::size_t clause,
+               StepKind kind,
+               Place place);
+
 /// Does a step of this kind take a time worth stating?
 bool takes_time(StepKind kind);
 
