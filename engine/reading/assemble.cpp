@@ -11,6 +11,7 @@
 #include "engine/reading/join.hpp"
 #include "engine/reading/refer.hpp"
 #include "engine/reading/untold.hpp"
+#include "engine/reading/variant.hpp"
 
 #include <algorithm>
 #include <array>
@@ -385,7 +386,7 @@ private:
         }
         if (clause.variant) {
             use.why_not = "is about another way of making it";
-            keep_variant(index, clause);
+            variants_.keep(text_, tokens(), clause, index, assembly_);
             return;
         }
         if (clause.action && clause.action->row->means == "refer") {
@@ -434,74 +435,6 @@ private:
             return;
         }
         use.why_not = clause.action ? "could not be placed among the steps" : "tells no action";
-    }
-
-    // "For rolls, bake 15 minutes": another length for a step of that kind. "For rolls 12, for one
-    // big loaf 40": the first is kept until the second says which is the rule.
-    void keep_variant(std::size_t index, const Clause& clause) {
-        const DurationPhrase* length = own_length(clause);
-        DurationPhrase bare;
-        if (length == nullptr && pending_) { // "…; for one big loaf, 40."
-            for (std::size_t at = clause.range.begin; at < clause.range.end; ++at) {
-                const Token& token = tokens()[at];
-                const bool minutes = token.kind == TokenKind::number && !token.fraction &&
-                                     token.value >= 2 && token.value <= 240;
-                const bool alone =
-                    at + 1 >= clause.range.end || tokens()[at + 1].kind == TokenKind::mark;
-                if (minutes && alone) {
-                    bare.low = bare.likely = bare.high = Minutes(token.value);
-                    length = &bare;
-                }
-            }
-        }
-        if (length == nullptr) {
-            return;
-        }
-        std::optional<StepKind> kind;
-        if (clause.action) {
-            const std::string_view means = clause.action->row->means;
-            kind = step_kind_named(means.substr(0, means.find_first_of("|?")));
-        }
-        Alternative other;
-        other.minutes = band_of(*length);
-        if (!kind && pending_ && pending_->sentence + 1 >= clause.sentence) {
-            Draft draft = draft_at(
-                text_, tokens(), clause.range, index, pending_->other.kind, pending_->other.place);
-            draft.step.minutes = other.minutes;
-            draft.step.alternatives.push_back(pending_->other);
-            assembly_.kinds_of_bread = {pending_->bread, bread_named(clause)};
-            assembly_.uses[index].draft = assembly_.drafts.size();
-            assembly_.drafts.push_back(std::move(draft));
-            pending_.reset();
-            return;
-        }
-        if (!kind || !takes_time(*kind)) {
-            return;
-        }
-        other.kind = *kind;
-        other.place = *kind == StepKind::bake ? Place::oven : Place::counter;
-        for (auto draft = assembly_.drafts.rbegin(); draft != assembly_.drafts.rend(); ++draft) {
-            if (draft->step.kind == *kind && draft->step.minutes) {
-                draft->step.alternatives.push_back(other);
-                assembly_.kinds_of_bread = {bread_named(clause), "the bread as written"};
-                return;
-            }
-        }
-        pending_ = Pending{other, clause.sentence, bread_named(clause)};
-    }
-
-    // "For rolls, …" names rolls.
-    [[nodiscard]] std::string bread_named(const Clause& clause) const {
-        std::size_t begin = clause.range.begin;
-        while (begin < clause.range.end && !is_word(tokens()[begin], "for")) {
-            ++begin;
-        }
-        std::size_t end = begin;
-        while (end < clause.range.end && end < begin + 5 && tokens()[end].kind == TokenKind::word) {
-            ++end;
-        }
-        return begin + 1 < end ? tidy(text_, span_of(tokens(), TokenRange{begin + 1, end}))
-                               : std::string("the other way");
     }
 
     bool remark_duration(std::size_t index, const Clause& clause, const DurationPhrase& duration) {
@@ -593,12 +526,7 @@ private:
     const std::vector<Clause>& clauses_;
     const std::vector<Decision>& decisions_;
     std::vector<std::size_t> waiting_; // clauses that lead in the next step
-    struct Pending {
-        Alternative other;
-        std::size_t sentence = 0;
-        std::string bread;
-    };
-    std::optional<Pending> pending_;         // a variant whose rule has not been told yet
+    Variants variants_;
     std::optional<Draft> heated_in_passing_; // the preheat to put behind the step that tells it
     Assembly assembly_;
 };
