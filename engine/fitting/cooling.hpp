@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "engine/fitting/family.hpp"
+#include "engine/knowledge/family.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/recipe/recipe.hpp"
 

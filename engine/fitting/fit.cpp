@@ -7,6 +7,7 @@
 
 #include "engine/fitting/steps.hpp"
 #include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <fmt/format.h>
 
@@ -107,7 +108,7 @@ void add_preheat(const Surroundings& here, std::vector<FittedStep>& steps) {
     const Step& text = texts[*bake->step];
     const bool with_stone = fitting::heats_a_stone(text.text, StepKind::bake);
     if (!has_kind(steps, StepKind::preheat)) {
-        if (fitting::has_any_word(fitting::lower_case(text.text), {"cold oven"})) {
+        if (has_any_word(lower_case(text.text), {"cold oven"})) {
             return;
         }
         const OvenHeat heat = here.heats[*bake->step].value_or(OvenHeat{
@@ -286,9 +287,9 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     const Recipe& recipe = reading.recipe;
     FittedRecipe out;
     out.recipe = recipe;
-    out.family = fitting::family_of(recipe, knowledge);
-    const fitting::Form form = fitting::form_of(recipe);
-    const fitting::Makeup makeup = fitting::makeup_of(recipe, knowledge);
+    out.family = family_of(recipe, knowledge);
+    const Form form = form_of(recipe);
+    const Makeup makeup = makeup_of(recipe, knowledge);
     const Surroundings here{reading,
                             kitchen,
                             knowledge,

@@ -8,6 +8,7 @@
 
 #include "engine/fitting/room.hpp"
 #include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "engine/fitting/family.hpp"
 #include "engine/kitchen/kitchen.hpp"
+#include "engine/knowledge/family.hpp"
 #include "engine/recipe/recipe.hpp"
 
 #include <cstdint>

@@ -7,6 +7,7 @@
 #include "engine/fitting/room.hpp"
 
 #include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <fmt/format.h>
 

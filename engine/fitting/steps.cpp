@@ -8,6 +8,7 @@
 
 #include "engine/dough/fermentation.hpp"
 #include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <fmt/format.h>
 
@@ -277,29 +278,6 @@ patience(const Surroundings& here, const Step& step, const StageDefaultRow* row)
     return carried ? nearest_five(carried->likely) : whole_minutes(at_24);
 }
 
-bool another_bake_follows(const std::vector<Step>& steps, std::size_t index) {
-    return std::any_of(steps.begin() + static_cast<std::ptrdiff_t>(index) + 1,
-                       steps.end(),
-                       [](const Step& step) { return step.kind == StepKind::bake; });
-}
-
-std::optional<Cue> cue_of(const Surroundings& here, std::size_t index) {
-    const std::vector<Step>& steps = here.reading.recipe.steps;
-    const Step& step = steps[index];
-    if (step.cue) {
-        return step.cue;
-    }
-    // Only the end of a bake in several heats shows whether it is done.
-    if (step.kind == StepKind::bake && another_bake_follows(steps, index)) {
-        return std::nullopt;
-    }
-    const CueRow* row = cue_for(here.knowledge, step.kind, here.family);
-    if (row == nullptr) {
-        return std::nullopt;
-    }
-    return Cue{std::string(row->text), std::nullopt};
-}
-
 void heat_here(const Surroundings& here, const OvenHeat& heat, FittedStep& fitted) {
     fitted.oven = heat.setting;
     if (fitted.kind == StepKind::bake && heat.is_limited) {
@@ -359,7 +337,7 @@ StepHere step_here(const Surroundings& here, std::size_t index) {
     fitted.minutes = whole(length.minutes);
     fitted.basis = length.basis;
     fitted.reason = length.reason;
-    fitted.cue = cue_of(here, index);
+    fitted.cue = step.cue;
     if (is_wait && step.kind != StepKind::cool) {
         fitted.holds_minutes = patience(here, step, row);
     }

@@ -2,10 +2,10 @@
 #pragma once
 
 #include "engine/fitting/cooling.hpp"
-#include "engine/fitting/family.hpp"
 #include "engine/fitting/fit.hpp"
 #include "engine/fitting/heat.hpp"
 #include "engine/fitting/room.hpp"
+#include "engine/knowledge/family.hpp"
 
 #include <cstddef>
 #include <optional>

@@ -11,46 +11,6 @@
 
 namespace loafwright::fitting {
 
-namespace {
-
-bool is_word_byte(char c) {
-    const auto byte = static_cast<unsigned char>(c);
-    return byte >= 0x80 || (byte >= 'a' && byte <= 'z') || (byte >= '0' && byte <= '9');
-}
-
-} // namespace
-
-std::string lower_case(std::string_view text) {
-    std::string lowered(text);
-    for (char& c : lowered) {
-        if (c >= 'A' && c <= 'Z') {
-            c = static_cast<char>(c - 'A' + 'a');
-        }
-    }
-    return lowered;
-}
-
-bool has_word(std::string_view text, std::string_view word) {
-    if (word.empty()) {
-        return false;
-    }
-    for (std::size_t at = text.find(word); at != std::string_view::npos;
-         at = text.find(word, at + 1)) {
-        const std::size_t end = at + word.size();
-        const bool starts = at == 0 || !is_word_byte(text[at - 1]);
-        const bool ends = end == text.size() || !is_word_byte(text[end]);
-        if (starts && ends) {
-            return true;
-        }
-    }
-    return false;
-}
-
-bool has_any_word(std::string_view text, std::initializer_list<std::string_view> words) {
-    return std::any_of(
-        words.begin(), words.end(), [text](std::string_view word) { return has_word(text, word); });
-}
-
 std::string duration_text(std::int64_t minutes) {
     if (minutes < 60) {
         return fmt::format("{} min", minutes);

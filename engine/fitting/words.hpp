@@ -4,19 +4,9 @@
 #include "engine/quantity/tagged.hpp"
 
 #include <cstdint>
-#include <initializer_list>
 #include <string>
-#include <string_view>
 
 namespace loafwright::fitting {
-
-/// ASCII letters in lower case; every other byte stays.
-std::string lower_case(std::string_view text);
-
-/// True when `word` (lower case, may hold blanks) stands in `text` (lower case) with no letter or
-/// digit on either side.
-bool has_word(std::string_view text, std::string_view word);
-bool has_any_word(std::string_view text, std::initializer_list<std::string_view> words);
 
 /// A length for people: "35 min", "1 h", "1 h 35".
 std::string duration_text(std::int64_t minutes);

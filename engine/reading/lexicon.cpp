@@ -6,6 +6,8 @@
 // stemmer can invent one. A lexicon row may therefore name a form ("doubled") or a base ("double").
 #include "engine/reading/lexicon.hpp"
 
+#include "engine/recipe/words.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -97,14 +99,6 @@ std::vector<Stem> stems_of(std::string_view word) {
         stems.push_back({without(ends("fuls") ? 4 : 3), Inflection::s});
     }
     return stems;
-}
-
-std::string lower_case(std::string_view word) {
-    std::string lower(word);
-    for (char& c : lower) {
-        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    }
-    return lower;
 }
 
 constexpr std::uint32_t gap = 0;

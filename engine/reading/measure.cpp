@@ -8,6 +8,7 @@
 
 #include "engine/quantity/conversion.hpp"
 #include "engine/reading/number.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -15,14 +16,6 @@
 
 namespace loafwright::reading {
 namespace {
-
-std::string lower_case(std::string_view word) {
-    std::string lower(word);
-    for (char& c : lower) {
-        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    }
-    return lower;
-}
 
 std::string_view region_name(Region region) {
     return region == Region::uk ? "UK" : region == Region::au ? "AU" : "US";

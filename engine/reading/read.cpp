@@ -13,6 +13,7 @@
 #include "engine/reading/process.hpp"
 #include "engine/reading/question.hpp"
 #include "engine/reading/reminder.hpp"
+#include "engine/reading/sign.hpp"
 #include "engine/reading/temperature.hpp"
 
 #include <algorithm>
@@ -62,6 +63,8 @@ public:
         leave_unread();
         name_other_language();
         ask_and_answer(knowledge_, layout_, found_, assembly_.kinds_of_bread, answers_, reading_);
+        add_usual_cues(reading_.recipe,
+                       knowledge_); // after the questions: they quote the text's own
         return std::move(reading_);
     }
 

@@ -8,6 +8,7 @@
 #include "engine/sheet/compose.hpp"
 
 #include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 #include "engine/sheet/lines.hpp"
 
 #include <fmt/format.h>
@@ -201,10 +202,10 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
         lines.push_back("at its best after " + duration_text(best));
     }
     // What the title, the sign and the acts say already is not said again.
-    const std::string title = fitting::lower_case(stage.title);
-    const std::string cue = stage.cue ? fitting::lower_case(sheet::bare_cue(stage.cue->text)) : "";
+    const std::string title = lower_case(stage.title);
+    const std::string cue = stage.cue ? lower_case(sheet::bare_cue(stage.cue->text)) : "";
     const bool acts_on_oven = std::any_of(stage.acts.begin(), stage.acts.end(), [](const Act& act) {
-        return fitting::has_word(fitting::lower_case(act.text), "oven");
+        return has_word(lower_case(act.text), "oven");
     });
     for (const Reminder& reminder : stage.reminders) {
         if (lines.size() >= options_.reminders_a_stage) {
@@ -213,18 +214,16 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
         const std::string line = sheet::at_most_words(reminder.text, longest_reminder_words);
         const std::string bare = sheet::bare_sign(line);
         // The act has the heat, the title the cover, the weighing list the weights.
-        const bool heat_said =
-            acts_on_oven && (bare.find("\xC2\xB0") != std::string::npos ||
-                             fitting::has_word(bare, "gas") || names_degrees(bare));
-        const bool cover_said = fitting::has_word(title, "covered") && bare.rfind("cover", 0) == 0;
+        const bool heat_said = acts_on_oven && (bare.find("\xC2\xB0") != std::string::npos ||
+                                                has_word(bare, "gas") || names_degrees(bare));
+        const bool cover_said = has_word(title, "covered") && bare.rfind("cover", 0) == 0;
         const bool in_cue = stage.cue && stage.cue->span && reminder.span &&
                             reminder.span->begin < stage.cue->span->end &&
                             stage.cue->span->begin < reminder.span->end;
-        const bool said = heat_said || cover_said || in_cue ||
-                          title.find(bare) != std::string::npos ||
-                          cue.find(bare) != std::string::npos ||
-                          (acts_on_oven && fitting::has_word(bare, "oven")) ||
-                          std::find(lines.begin(), lines.end(), line) != lines.end();
+        const bool said =
+            heat_said || cover_said || in_cue || title.find(bare) != std::string::npos ||
+            cue.find(bare) != std::string::npos || (acts_on_oven && has_word(bare, "oven")) ||
+            std::find(lines.begin(), lines.end(), line) != lines.end();
         if (!bare.empty() && !said) {
             lines.push_back(small(line));
         }

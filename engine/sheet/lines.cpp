@@ -4,6 +4,7 @@
 #include "engine/sheet/lines.hpp"
 
 #include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <fmt/format.h>
 
@@ -33,7 +34,7 @@ std::string without_leads(std::string_view words, std::initializer_list<std::str
     while (changed) {
         changed = false;
         for (const std::string_view lead : leads) {
-            if (fitting::lower_case(text.substr(0, lead.size())) == lead) {
+            if (lower_case(text.substr(0, lead.size())) == lead) {
                 text.erase(0, lead.size());
                 changed = true;
             }
@@ -96,7 +97,7 @@ std::string bare_cue(std::string_view cue) {
 
 std::string bare_sign(std::string_view words) {
     return without_leads(
-        fitting::lower_case(bare_cue(words)),
+        lower_case(bare_cue(words)),
         {"it ", "they ", "the dough ", "dough ", "is ", "are ", "has ", "have ", "should ", "be "});
 }
 

@@ -214,7 +214,7 @@ void add_step(Page& page, const Recipe& recipe, std::size_t index, Why why) {
 
     std::vector<std::string> words{step.text};
     if (step.cue) {
-        words.push_back("→ ready: " + step.cue->text);
+        words.push_back((step.cue->span ? "→ ready: " : "→ our sign: ") + step.cue->text);
     }
     for (const Reminder& reminder : step.reminders) {
         words.push_back("→ mind: " + reminder.text);

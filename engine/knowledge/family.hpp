@@ -4,7 +4,7 @@
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/recipe/recipe.hpp"
 
-namespace loafwright::fitting {
+namespace loafwright {
 
 /// What the bread looks like on the rack, which decides how it is baked by default and how long it
 /// cools.
@@ -33,4 +33,4 @@ DoughFamily family_of(const Recipe& recipe, const Knowledge& knowledge);
 /// pieces; else a loaf.
 Form form_of(const Recipe& recipe);
 
-} // namespace loafwright::fitting
+} // namespace loafwright

@@ -4,14 +4,14 @@
 // would look at: what raises it, how rich it is, what flour it is made of, and what it is called.
 // Common practice draws the lines: a dough is rich from about a tenth of its flour in fat, sugar
 // and egg; coarse when more than half is wholemeal or more than two fifths rye.
-#include "engine/fitting/family.hpp"
+#include "engine/knowledge/family.hpp"
 
-#include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <string>
 #include <string_view>
 
-namespace loafwright::fitting {
+namespace loafwright {
 
 namespace {
 
@@ -177,4 +177,4 @@ Form form_of(const Recipe& recipe) {
     return recipe.pieces && *recipe.pieces >= 5.0 ? Form::rolls : Form::loaf;
 }
 
-} // namespace loafwright::fitting
+} // namespace loafwright
