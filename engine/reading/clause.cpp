@@ -96,7 +96,7 @@ public:
             clauses.push_back(made(range_, nullptr));
         }
         for (Clause& clause : clauses) {
-            fill(clause);
+            fill(clause, tells_minutes(out));
             out.push_back(std::move(clause));
         }
     }
@@ -383,7 +383,19 @@ private:
         return clause;
     }
 
-    void fill(Clause& clause) const {
+    // A length in minutes stands in this sentence already, or in the one before it.
+    [[nodiscard]] bool tells_minutes(const std::vector<Clause>& before) const {
+        for (auto clause = before.rbegin(); clause != before.rend() && clause->block == block_ &&
+                                            clause->sentence + 1 >= sentence_;
+             ++clause) {
+            if (std::any_of(clause->durations.begin(), clause->durations.end(), in_minutes)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    void fill(Clause& clause, bool minutes_told) const {
         for (const SubClause& sub : subs_) {
             if (sub.range.begin >= clause.range.begin && sub.range.begin < clause.range.end) {
                 clause.subs.push_back(
@@ -391,7 +403,7 @@ private:
                      TokenRange{sub.range.begin, std::min(sub.range.end, clause.range.end)}});
             }
         }
-        clause.durations = durations_in(tokens_, clause.range);
+        clause.durations = durations_in(tokens_, clause.range, minutes_told);
         clause.clocks = clocks_in(tokens_, clause.range);
         clause.temperatures = temperatures_in(tokens_, clause.range);
         clause.cues = lexicon_.find("cue", tokens_, ids_, clause.range);

@@ -322,7 +322,12 @@ void append_tail(const std::vector<Token>& tokens, std::size_t end, DurationPhra
 
 } // namespace
 
-std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, TokenRange range) {
+bool in_minutes(const DurationPhrase& phrase) {
+    return !phrase.assumed && phrase.high.count() <= 90;
+}
+
+std::vector<DurationPhrase>
+durations_in(const std::vector<Token>& tokens, TokenRange range, bool minutes_told) {
     std::vector<DurationPhrase> durations;
     const std::vector<ClockPhrase> clocks = clocks_in(tokens, range);
     std::size_t at = range.begin;
@@ -373,8 +378,11 @@ std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, Token
             // "another 10", "25 more", "for 40" after a length in minutes: the unit is the one
             // before.
             const bool last = is_word(tokens[at], "last") && !durations.empty();
-            const bool opens =
-                is_word(tokens[at], "another") || is_word(tokens[at], "further") || last;
+            const bool goes_on =
+                is_word(tokens[at], "for") &&
+                (minutes_told || (!durations.empty() && in_minutes(durations.back())));
+            const bool further = is_word(tokens[at], "another") || is_word(tokens[at], "further");
+            const bool opens = further || last || goes_on;
             const std::size_t from = opens ? at + 1 : at;
             const bool after_comma = at > range.begin && (is_mark(tokens[at - 1], ',') ||
                                                           is_word(tokens[at - 1], "then") ||
@@ -420,9 +428,9 @@ std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, Token
                         phrase.likely = Minutes(number->middle());
                         phrase.unit_unsaid = true;
                         phrase.range = TokenRange{from, next};
-                        phrase.role = last    ? DurationRole::last
-                                      : opens ? DurationRole::further
-                                              : DurationRole::length;
+                        phrase.role = last      ? DurationRole::last
+                                      : further ? DurationRole::further
+                                                : DurationRole::length;
                         durations.push_back(phrase);
                         at = next;
                         continue;

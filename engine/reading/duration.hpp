@@ -44,11 +44,18 @@ struct DurationPhrase {
     TokenRange range; // with its introducing words
 };
 
+/// Told in minutes, or short enough to be.
+bool in_minutes(const DurationPhrase& phrase);
+
 /// All lengths of time in a range, in order, with the role that the words next to them give.
+///
+/// `minutes_told`: a length in minutes stands shortly before the range, so that "for 20" is one
+/// too.
 ///
 /// Grammar:  duration := amount (("to" | "-" | "or") amount)? ("or so" | "in all" | "more" …)?
 ///           amount   := number unit ("and" part)? (number unit)? | "half an hour" | "a quarter of
 ///           an hour" | "overnight" …
-std::vector<DurationPhrase> durations_in(const std::vector<Token>& tokens, TokenRange range);
+std::vector<DurationPhrase>
+durations_in(const std::vector<Token>& tokens, TokenRange range, bool minutes_told = false);
 
 } // namespace loafwright::reading
