@@ -63,6 +63,7 @@ public:
             } else {
                 remark_from(index, clause);
             }
+            clock_told_ = clock_told_ || !clause.clocks.empty();
             if (heated_in_passing_) {
                 assembly_.drafts.push_back(std::move(*heated_in_passing_));
                 heated_in_passing_.reset();
@@ -384,6 +385,11 @@ private:
             take_as_reminder(index, clause);
             return;
         }
+        if (clause.remedy) {
+            use.why_not = "only if something goes wrong";
+            take_as_reminder(index, clause);
+            return;
+        }
         if (clause.variant) {
             use.why_not = "is about another way of making it";
             variants_.keep(text_, tokens(), clause, index, assembly_);
@@ -402,7 +408,7 @@ private:
         }
         const bool near = clauses_[draft->clauses.back()].block == clause.block ||
                           clauses_[draft->clauses.back()].sentence + 1 == clause.sentence;
-        bool taken = false;
+        bool taken = by_the_clock(index, clause);
         for (const DurationPhrase& duration : clause.durations) {
             taken = remark_duration(index, clause, duration) || taken;
             draft = last();
@@ -469,9 +475,24 @@ private:
         if (duration.likely.count() >= 24 * 60 && !slow) {
             return false;
         }
-        if (takes_time(draft.step.kind) && !draft.step.minutes) {
+        const bool hands_too_long = attention_of(draft.step.kind) == Attention::hands &&
+                                    draft.step.kind != StepKind::cook &&
+                                    duration.likely.count() > 20;
+        if (takes_time(draft.step.kind) && !draft.step.minutes && !hands_too_long) {
             draft.step.minutes = band_of(duration);
             return true;
+        }
+        if (opens_with(clause, duration)) {
+            if (const auto kind = wait_without_a_verb(assembly_.drafts, clause, duration)) {
+                Draft wait =
+                    draft_at(text_, tokens(), clause.range, index, *kind, place_of(clause));
+                wait.step.part = layout_.blocks[clause.block].part;
+                wait.step.minutes = band_of(duration);
+                wait.step.place = *kind == StepKind::bake ? Place::oven : wait.step.place;
+                attach_temperatures(clause, wait);
+                assembly_.drafts.push_back(std::move(wait));
+                return true;
+            }
         }
         const bool further =
             duration.role == DurationRole::further && draft.step.minutes && duration.unit_unsaid;
@@ -492,6 +513,49 @@ private:
             return true;
         }
         return false;
+    }
+
+    // The length is what the clause begins with ("45 min.", "29 °C for 3 hours"), or all it says of
+    // what stands there ("it needs five hours").
+    [[nodiscard]] bool opens_with(const Clause& clause, const DurationPhrase& duration) const {
+        constexpr std::size_t near = 5;
+        if (clause.action) {
+            return false;
+        }
+        const TokenRange lead{clause.range.begin, duration.range.begin};
+        const bool needs =
+            any_word(tokens(), lead, {"it", "they", "this"}) &&
+            any_word(tokens(),
+                     lead,
+                     {"needs", "need", "wants", "want", "takes", "take", "require", "requires"});
+        return needs || duration.range.begin <= clause.range.begin + near;
+    }
+
+    // "…at two o'clock, and by nine in the evening it is a mass of foam": a wait that only the
+    // clock tells.
+    bool by_the_clock(std::size_t index, const Clause& clause) {
+        const bool ended = std::any_of(clause.clocks.begin(),
+                                       clause.clocks.end(),
+                                       [](const ClockPhrase& clock) { return clock.until; });
+        const bool seen = shows(clause, "risen") || names(clause, "sponge");
+        const bool begun = clock_told_ || clause.clocks.size() > 1;
+        const Draft* before = last();
+        if (!ended || !seen || !begun || before == nullptr ||
+            attention_of(before->step.kind) == Attention::wait) {
+            return false;
+        }
+        const bool shaped = before->step.kind == StepKind::shape;
+        const bool foams = names(clause, "sponge") ||
+                           any_word(tokens(), clause.range, {"foam", "foamy", "froth", "bubbles"});
+        assembly_.drafts.push_back(draft_at(text_,
+                                            tokens(),
+                                            clause.range,
+                                            index,
+                                            foams    ? StepKind::ferment
+                                            : shaped ? StepKind::prove
+                                                     : StepKind::rise,
+                                            place_of(clause)));
+        return true;
     }
 
     // "Don't open the oven": kept as a warning under the step that it is about, the nearest before
@@ -527,6 +591,7 @@ private:
     const std::vector<Decision>& decisions_;
     std::vector<std::size_t> waiting_; // clauses that lead in the next step
     Variants variants_;
+    bool clock_told_ = false;                // an earlier clause has named a time of day
     std::optional<Draft> heated_in_passing_; // the preheat to put behind the step that tells it
     Assembly assembly_;
 };

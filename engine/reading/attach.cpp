@@ -55,7 +55,7 @@ public:
                 }
                 break;
             case DurationRole::turning:
-                turning(duration, draft);
+                turning(index, clause, duration, draft);
                 break;
             case DurationRole::between:
                 between(clause, duration, draft);
@@ -217,8 +217,39 @@ private:
 
     // "after the first ten minutes" of a bake: the part before lasts so long. "Fold after an hour":
     // inside the wait before it.
-    void turning(const DurationPhrase& duration, std::size_t draft) {
+    void turning(std::size_t index,
+                 const Clause& clause,
+                 const DurationPhrase& duration,
+                 std::size_t& draft) {
         Draft& now = assembly_.drafts[draft];
+        // "Fifty minutes, the first fifteen with a hot fire": two heats of one bake.
+        const bool two_heats =
+            now.step.kind == StepKind::bake && now.step.minutes && !now.is_further &&
+            duration.range.begin > clause.range.begin &&
+            any_word(layout_.tokens,
+                     TokenRange{duration.range.begin - 1, duration.range.end},
+                     {"first"}) &&
+            any_word(layout_.tokens,
+                     clause.range,
+                     {"fire", "heat", "hot", "hotter", "high", "steam", "lid", "covered"});
+        if (two_heats && duration.likely < now.step.minutes->minutes.low) {
+            Draft rest;
+            rest.step = now.step;
+            rest.is_further = true;
+            rest.clauses.push_back(index);
+            const TokenRange tail{duration.range.begin, clause.range.end};
+            rest.step.span = span_of(layout_.tokens, tail);
+            rest.step.text = tidy(text_, rest.step.span);
+            Band<Minutes>& left = rest.step.minutes->minutes;
+            left = Band<Minutes>{left.low - duration.likely,
+                                 left.likely - duration.likely,
+                                 left.high - duration.likely};
+            now.step.minutes = band_of(duration);
+            now.step.cue.reset();
+            assembly_.drafts.push_back(std::move(rest));
+            draft = assembly_.drafts.size() - 1;
+            return;
+        }
         if (now.step.kind == StepKind::fold || now.step.kind == StepKind::finish ||
             now.step.kind == StepKind::knock_back) {
             if (const auto wait = last_wait_in(assembly_); wait && *wait < draft) {
@@ -235,8 +266,8 @@ private:
             }
             return;
         }
-        for (std::size_t index = draft; index > 0; --index) {
-            Step& earlier = assembly_.drafts[index - 1].step;
+        for (std::size_t at = draft; at > 0; --at) {
+            Step& earlier = assembly_.drafts[at - 1].step;
             if (earlier.kind != now.step.kind) {
                 continue;
             }
@@ -302,6 +333,11 @@ private:
 
     [[nodiscard]] StepKind
     wait_after(const Clause& clause, StepKind kind, const DurationPhrase& duration) const {
+        // "Slash, lid on, 25 minutes": what is cut stands in the oven next.
+        if (kind == StepKind::finish && clause.action &&
+            (clause.action->row->say == "slash" || clause.action->row->say == "score")) {
+            return StepKind::bake;
+        }
         if (kind == StepKind::shape || kind == StepKind::finish) {
             return StepKind::prove;
         }

@@ -39,8 +39,10 @@ double by_length(StepKind kind, double minutes) {
         return minutes <= 20 ? 0.6 : -1.6;
     case StepKind::soak:
         return minutes > 90 ? -0.9 : minutes >= 15 && minutes <= 60 ? 0.1 : 0.0;
-    case StepKind::cool:
-        return minutes < 5 ? -0.6 : minutes <= 240 ? 0.1 : -1.0;
+    case StepKind::cool: // rye waits a day for the knife
+        return minutes < 5 ? -0.6 : minutes <= 240 ? 0.1 : -0.6;
+    case StepKind::cook: // nothing boils for half a day
+        return minutes > 360 ? -2.0 : 0.0;
     default:
         return 0.0;
     }
@@ -127,7 +129,7 @@ const DurationPhrase* own_length(const Clause& clause) {
 
 std::vector<Candidate> candidates_of(const Clause& clause) {
     std::vector<Candidate> candidates;
-    if (!clause.action || clause.negated || clause.variant) {
+    if (!clause.action || clause.negated || clause.variant || clause.remedy) {
         return candidates;
     }
     const DurationPhrase* length = own_length(clause);
@@ -135,7 +137,7 @@ std::vector<Candidate> candidates_of(const Clause& clause) {
                                    clause.subs.end(),
                                    [](const SubClause& sub) { return sub.kind == SubKind::until; });
     const bool timed = length != nullptr || until || shows(clause, "risen") || tells_time(clause) ||
-                       happens_at(clause, "warm");
+                       happens_at(clause, "warm") || !clause.clocks.empty();
     const std::string_view means = clause.action->row->means;
     double order = 0.0;
     std::size_t at = 0;
@@ -156,6 +158,8 @@ std::vector<Candidate> candidates_of(const Clause& clause) {
         if (length != nullptr) {
             score += by_length(*kind, length->likely.count());
             score += needs_time ? 0.8 : 0.0;
+            // "Bake for 40 minutes" is the step that no bread is without.
+            score += *kind == StepKind::bake && !needs_time && order == 0.0 ? 1.2 : 0.0;
         }
         Candidate candidate{*kind, score, {}};
         if (*kind == StepKind::mix || *kind == StepKind::knead) {

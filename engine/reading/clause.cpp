@@ -95,8 +95,10 @@ public:
         if (actions_.empty()) {
             clauses.push_back(made(range_, nullptr));
         }
+        const std::optional<std::size_t> trouble = trouble_opens();
         for (Clause& clause : clauses) {
             fill(clause, tells_minutes(out));
+            clause.remedy = trouble && clause.range.end > *trouble;
             out.push_back(std::move(clause));
         }
     }
@@ -316,13 +318,24 @@ private:
     [[nodiscard]] Order order_of(const Match& match) const {
         const std::size_t at = match.range.begin;
         const SubClause* sub = sub_at(at);
-        if (sub != nullptr && at != sub->range.begin) {
+        if (sub != nullptr && at != sub->range.begin && !done_before(match, *sub)) {
             return Order{};
         }
         const bool mark_before = at > range_.begin && tokens_[at - 1].kind == TokenKind::mark &&
                                  !is_mark(tokens_[at - 1], '-') && !is_mark(tokens_[at - 1], '/');
         return judge_order(
             tokens_, range_, match, at == range_.begin || mark_before || sub_ends_at(at));
+    }
+
+    // "yeast that has been soaked fifteen minutes in warm water"
+    [[nodiscard]] bool done_before(const Match& match, const SubClause& sub) const {
+        const std::size_t at = match.range.begin;
+        const TokenRange beside{at, std::min(sub.range.end, match.range.end + 6)};
+        const std::string_view means = match.row->means;
+        const auto kind = step_kind_named(means.substr(0, means.find_first_of("|?")));
+        return kind && attention_of(*kind) == Attention::wait && sub.kind == SubKind::relative &&
+               match.head == Inflection::ed && is_word(tokens_[at - 1], "been") &&
+               !durations_in(tokens_, beside).empty();
     }
 
     [[nodiscard]] bool sub_ends_at(std::size_t at) const {
@@ -381,6 +394,20 @@ private:
             clause.negated = action->negated;
         }
         return clause;
+    }
+
+    // Where the sentence, or a remark in brackets, begins with a condition that names trouble.
+    [[nodiscard]] std::optional<std::size_t> trouble_opens() const {
+        for (const Match& match : lexicon_.find("trouble", tokens_, ids_, range_)) {
+            const std::size_t at = match.range.begin;
+            const bool opens = at <= range_.begin + 1 || is_mark(tokens_[at - 1], '(');
+            const bool yeast =
+                match.range.end < range_.end && any_of(tokens_[match.range.end], {"using", "used"});
+            if (opens && !yeast) {
+                return at;
+            }
+        }
+        return std::nullopt;
     }
 
     // A length in minutes stands in this sentence already, or in the one before it.
@@ -482,9 +509,9 @@ bool ends_sentence(const std::vector<Token>& tokens,
     return !next.glued || next.capital;
 }
 
-// Another kind of bread goes on to the end of its sentence, and where it opens a paragraph, of
-// that.
-void spread_variants(std::vector<Clause>& clauses) {
+// Another kind of bread goes on to the end of its sentence, over a semicolon and behind a label of
+// its own ("Leftovers?"), and where it opens a paragraph, to the end of that.
+void spread_variants(const std::vector<Token>& tokens, std::vector<Clause>& clauses) {
     for (std::size_t index = 1; index < clauses.size(); ++index) {
         Clause& clause = clauses[index];
         const Clause& before = clauses[index - 1];
@@ -493,9 +520,12 @@ void spread_variants(std::vector<Clause>& clauses) {
         if (!before.variant || clause.block != before.block || clause.variant) {
             continue;
         }
-        if (clause.sentence == before.sentence) {
+        const Token& stop = tokens[before.range.end - 1];
+        const bool label = is_mark(stop, '?') && before.range.end - before.range.begin <= 3;
+        if (clause.sentence == before.sentence || is_mark(stop, ';') || label) {
             clause.variant = true;
             clause.variant_of_block = before.variant_of_block;
+            clause.version = before.version;
         } else if (opens_block && before.version) {
             clause.variant = clause.variant_of_block = clause.version = true;
         }
@@ -557,7 +587,7 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
         clause.part = part ? std::string_view(*part) : std::string_view();
     }
     inherit_nouns(clauses);
-    spread_variants(clauses);
+    spread_variants(layout.tokens, clauses);
     return clauses;
 }
 

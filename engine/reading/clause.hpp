@@ -32,6 +32,7 @@ struct Clause {
     double doubt = 0.0;          // how little the action looks like an order
     bool negated = false;
     bool optional = false;
+    bool remedy = false;    // only if something goes wrong ("if it is too sticky, …")
     bool meanwhile = false; // runs beside the wait before it
     bool version = false;   // that other bread has a label of its own ("Day-before version: …")
     bool variant_of_block = false; // and fills its paragraph

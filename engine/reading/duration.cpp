@@ -320,6 +320,82 @@ void append_tail(const std::vector<Token>& tokens, std::size_t end, DurationPhra
     }
 }
 
+// "every hour"
+std::optional<DurationPhrase>
+every_unit(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    if (!is_word(tokens[at], "every") || at + 1 >= end) {
+        return std::nullopt;
+    }
+    const auto unit = unit_minutes(tokens[at + 1]);
+    if (!unit || *unit > day) {
+        return std::nullopt;
+    }
+    DurationPhrase phrase;
+    phrase.low = phrase.likely = phrase.high = Minutes(*unit);
+    phrase.role = DurationRole::every;
+    phrase.range = TokenRange{at, at + 2};
+    return phrase;
+}
+
+struct BareMinutes : DurationPhrase {
+    bool widens = false; // says more about the length before it
+};
+
+// A number without a unit that is a length all the same: "another 10", "25 more", "for 40", "the
+// first fifteen" after a length in minutes has the unit of the one before; "wait 15." stands on
+// cards.
+std::optional<BareMinutes> bare_minutes(const std::vector<Token>& tokens,
+                                        TokenRange range,
+                                        std::size_t at,
+                                        bool minutes_told,
+                                        const std::vector<DurationPhrase>& before) {
+    const Token& token = tokens[at];
+    const bool told = minutes_told || (!before.empty() && in_minutes(before.back()));
+    const bool last = is_word(token, "last") && !before.empty();
+    const bool first = is_word(token, "first") && told;
+    const bool further = is_word(token, "another") || is_word(token, "further");
+    const bool card = (is_word(token, "wait") || is_word(token, "rest")) && at + 1 < range.end &&
+                      tokens[at + 1].kind == TokenKind::number;
+    const bool opens = last || first || further || card ||
+                       (told && (is_word(token, "for") || is_word(token, "go")));
+    const std::size_t from = opens ? at + 1 : at;
+    const bool joined =
+        at > range.begin && (is_mark(tokens[at - 1], ',') || is_word(tokens[at - 1], "then") ||
+                             is_word(tokens[at - 1], "and"));
+    if (from >= range.end || !(opens || (!before.empty() && joined))) {
+        return std::nullopt;
+    }
+    const auto number = number_phrase(tokens, from, range.end);
+    if (!number || number->article || number->low < 2 || number->low > 90) {
+        return std::nullopt;
+    }
+    const std::size_t next = number->range.end;
+    const auto next_is = [&](std::initializer_list<std::string_view> words) {
+        return std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+            return word_at(tokens, next, range.end, word);
+        });
+    };
+    const bool ends = next >= range.end || tokens[next].kind == TokenKind::mark ||
+                      next_is({"with", "if", "or", "until", "to", "without", "at"}) ||
+                      (told && next_is({"more", "on"}));
+    if (!ends) {
+        return std::nullopt;
+    }
+    BareMinutes phrase;
+    phrase.low = Minutes(number->low);
+    phrase.high = Minutes(number->high);
+    phrase.likely = Minutes(number->middle());
+    phrase.unit_unsaid = true;
+    phrase.range = TokenRange{from, next};
+    phrase.widens =
+        !opens && next_is({"if"}) && !before.empty() && before.back().range.end + 1 == at;
+    phrase.role = last                           ? DurationRole::last
+                  : first                        ? DurationRole::turning
+                  : further || next_is({"more"}) ? DurationRole::further
+                                                 : DurationRole::length;
+    return phrase;
+}
+
 } // namespace
 
 bool in_minutes(const DurationPhrase& phrase) {
@@ -375,67 +451,22 @@ durations_in(const std::vector<Token>& tokens, TokenRange range, bool minutes_to
         }
         auto amount = amount_at(tokens, at, range.end);
         if (!amount) {
-            // "another 10", "25 more", "for 40" after a length in minutes: the unit is the one
-            // before.
-            const bool last = is_word(tokens[at], "last") && !durations.empty();
-            const bool goes_on =
-                is_word(tokens[at], "for") &&
-                (minutes_told || (!durations.empty() && in_minutes(durations.back())));
-            const bool further = is_word(tokens[at], "another") || is_word(tokens[at], "further");
-            const bool opens = further || last || goes_on;
-            const std::size_t from = opens ? at + 1 : at;
-            const bool after_comma = at > range.begin && (is_mark(tokens[at - 1], ',') ||
-                                                          is_word(tokens[at - 1], "then") ||
-                                                          is_word(tokens[at - 1], "and"));
-            if (is_word(tokens[at], "every") && at + 1 < range.end) {
-                if (const auto unit = unit_minutes(tokens[at + 1]);
-                    unit && *unit <= day) { // "every hour"
-                    DurationPhrase phrase;
-                    phrase.low = phrase.likely = phrase.high = Minutes(*unit);
-                    phrase.role = DurationRole::every;
-                    phrase.range = TokenRange{at, at + 2};
-                    durations.push_back(phrase);
-                    at += 2;
-                    continue;
-                }
+            if (const auto hourly = every_unit(tokens, at, range.end)) {
+                durations.push_back(*hourly);
+                at = hourly->range.end;
+                continue;
             }
-            if ((opens || (!durations.empty() && after_comma)) && from < range.end) {
-                const auto number = number_phrase(tokens, from, range.end);
-                const std::size_t next = number ? number->range.end : from;
-                const bool ends = next >= range.end || tokens[next].kind == TokenKind::mark ||
-                                  is_word(tokens[next], "with") || is_word(tokens[next], "if") ||
-                                  is_word(tokens[next], "or") || is_word(tokens[next], "until") ||
-                                  is_word(tokens[next], "to") || is_word(tokens[next], "without") ||
-                                  is_word(tokens[next], "at");
-                if (number && !number->article && number->low >= 2 && number->low <= 90 && ends) {
-                    const bool alternative = !opens && word_at(tokens, next, range.end, "if") &&
-                                             !durations.empty() &&
-                                             durations.back().range.end + 1 == at;
-                    if (alternative) { // "ten minutes, fifteen if you are out of practice"
-                        durations.back().high =
-                            Minutes(std::max(number->high, durations.back().high.count()));
-                        durations.back().likely =
-                            durations.back().low +
-                            (durations.back().high - durations.back().low) / 2.0;
-                        durations.back().range.end = next;
-                        at = next;
-                        continue;
-                    }
-                    if (opens || !durations.empty()) {
-                        DurationPhrase phrase;
-                        phrase.low = Minutes(number->low);
-                        phrase.high = Minutes(number->high);
-                        phrase.likely = Minutes(number->middle());
-                        phrase.unit_unsaid = true;
-                        phrase.range = TokenRange{from, next};
-                        phrase.role = last      ? DurationRole::last
-                                      : further ? DurationRole::further
-                                                : DurationRole::length;
-                        durations.push_back(phrase);
-                        at = next;
-                        continue;
-                    }
+            if (auto bare = bare_minutes(tokens, range, at, minutes_told, durations)) {
+                at = bare->range.end;
+                if (bare->widens) { // "ten minutes, fifteen if you are out of practice"
+                    DurationPhrase& before = durations.back();
+                    before.high = Minutes(std::max(bare->high.count(), before.high.count()));
+                    before.likely = before.low + (before.high - before.low) / 2.0;
+                    before.range.end = at;
+                } else {
+                    durations.push_back(*bare);
                 }
+                continue;
             }
             ++at;
             continue;

@@ -6,6 +6,7 @@
 // with an amount become an ingredient list.
 #include "engine/reading/layout.hpp"
 
+#include "engine/reading/duration.hpp"
 #include "engine/reading/lines.hpp"
 #include "engine/reading/number.hpp"
 #include "engine/reading/repair.hpp"
@@ -285,7 +286,8 @@ private:
             listed += looks_listed(lines_[line].text) ? 1U : 0U;
         }
         const std::size_t count = last - at + 1;
-        if (count >= 2 && (listed * 3 >= count * 2 || one_order_a_line(at, last))) {
+        if (count >= 2 && (listed * 3 >= count * 2 || one_order_a_line(at, last) ||
+                           broken_on_purpose(at, last))) {
             for (std::size_t line = at; line <= last; ++line) {
                 add(Shape::item, lines_[line].span);
             }
@@ -293,6 +295,31 @@ private:
             add(Shape::paragraph, Span{lines_[at].span.begin, lines_[last].span.end});
         }
         return last + 1;
+    }
+
+    // A wrapped line ends because the next word no longer fits. Where that word would have fitted,
+    // the writer ended the line, as on a card: each is a statement of its own.
+    [[nodiscard]] bool broken_on_purpose(std::size_t first, std::size_t last) const {
+        constexpr std::size_t fewest = 3;
+        constexpr std::size_t widest = 100;
+        std::size_t width = 0;
+        for (std::size_t line = first; line <= last; ++line) {
+            width = std::max(width, lines_[line].text.size());
+        }
+        if (last - first + 1 < fewest || width > widest) {
+            return false;
+        }
+        std::size_t breaks = 0;
+        std::size_t on_purpose = 0;
+        for (std::size_t line = first; line < last; ++line) {
+            const std::string_view text = lines_[line].text;
+            const std::string_view next = lines_[line + 1].text;
+            const std::size_t word = std::min(next.find(' '), next.size());
+            const bool goes_on = text.back() == ',' || text.back() == '-' || text.back() == '/';
+            ++breaks;
+            on_purpose += text.size() + 1 + word <= width && !goes_on ? 1U : 0U;
+        }
+        return on_purpose * 3 >= breaks * 2;
     }
 
     // Short lines without full stops, most of them beginning with a verb: each is a step.
@@ -547,6 +574,11 @@ private:
         const std::size_t begin = block.tokens.begin;
         const bool clock = begin + 3 < block.tokens.end && is_mark(layout_.tokens[begin + 1], ':');
         if ((action.row != nullptr && action.head == Inflection::none) || clock) {
+            return false;
+        }
+        // A line with a length of time or about the oven tells what to do.
+        if (!durations_in(layout_.tokens, block.tokens).empty() ||
+            lexicon_.holds("place", "oven", layout_.tokens, layout_.ids, block.tokens)) {
             return false;
         }
         const std::size_t count = block.tokens.end - block.tokens.begin;

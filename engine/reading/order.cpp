@@ -85,6 +85,14 @@ private:
         return !durations_in(tokens_, TokenRange{at_, std::min(sentence_.end, at_ + 12)}).empty();
     }
 
+    [[nodiscard]] bool rhythmic() const {
+        const auto lengths =
+            durations_in(tokens_, TokenRange{at_, std::min(sentence_.end, at_ + 12)});
+        return std::any_of(lengths.begin(), lengths.end(), [](const DurationPhrase& length) {
+            return length.role == DurationRole::every;
+        });
+    }
+
     [[nodiscard]] bool heated() const {
         return !temperatures_in(tokens_, TokenRange{at_, std::min(sentence_.end, at_ + 10)})
                     .empty();
@@ -184,17 +192,51 @@ private:
     // is heated to 220 °C".
     bool participle() {
         bool be = false;
+        bool now = false; // "is rubbed in": told as it is done, and meant as an order
         bool modal = false;
         const std::size_t from = at_ > sentence_.begin + 4 ? at_ - 4 : sentence_.begin;
         for (std::size_t token = from; token < at_; ++token) {
             if (tokens_[token].kind == TokenKind::mark) {
-                be = modal = false;
+                be = modal = now = false;
             }
             be = be || any_of(tokens_[token], {"be", "is", "are", "been"});
+            now = now || any_of(tokens_[token], {"is", "are"});
             modal = modal || any_of(tokens_[token], {"should", "must", "may", "can", "will", "to"});
         }
         order_.doubt = modal ? 0.3 : 0.7;
-        return be && (modal || timed() || heated());
+        if (be && (modal || timed() || heated())) {
+            return true;
+        }
+        order_.doubt = 0.8;
+        return now && with_hands() && !describes();
+    }
+
+    [[nodiscard]] Attention attention_of_verb() const {
+        const std::string_view means = verb_.row->means;
+        const auto kind = step_kind_named(means.substr(0, means.find_first_of("|?")));
+        return kind && *kind != StepKind::finish ? attention_of(*kind) : Attention::none;
+    }
+    [[nodiscard]] bool with_hands() const { return attention_of_verb() == Attention::hands; }
+
+    // "such bread is kneaded less", "dough that is mixed cold", "as it is shaped".
+    [[nodiscard]] bool describes() const {
+        return said_before({"such",
+                            "that",
+                            "which",
+                            "who",
+                            "as",
+                            "usually",
+                            "often",
+                            "always",
+                            "when",
+                            "if",
+                            "how",
+                            "where",
+                            "been",
+                            "already",
+                            "not",
+                            "never"},
+                           8);
     }
 
     bool gerund(const Token* before) {
@@ -206,6 +248,11 @@ private:
             return true;
         }
         const std::string_view means = verb_.row->means;
+        if (is_mark(*before, ',') && timed() &&
+            (means == "knead" || means == "mix" || (means == "fold" && !rhythmic()))) {
+            order_.doubt = 0.6; // "…, labouring it stoutly for half an hour"
+            return true;
+        }
         if (is_mark(*before, ',') &&
             ((means == "bake" && heated()) || (means == "preheat" && heated()) ||
              (means == "bake?" && timed()))) {

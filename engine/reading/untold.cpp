@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/reading/untold.hpp"
 
+#include "engine/reading/candidate.hpp"
+
 #include <algorithm>
 
 namespace loafwright::reading {
@@ -19,9 +21,10 @@ std::optional<Draft> heating_in_passing(std::string_view text,
                                         const Clause& clause,
                                         std::size_t index) {
     for (const SubClause& sub : clause.subs) {
-        const bool heats = sub.kind == SubKind::meanwhile &&
-                           any_word(tokens, sub.range, {"oven"}) &&
-                           any_word(tokens, sub.range, {"heats", "heating", "warms", "preheats"});
+        const bool heats =
+            sub.kind == SubKind::meanwhile && any_word(tokens, sub.range, {"oven"}) &&
+            any_word(
+                tokens, sub.range, {"heats", "heating", "warms", "preheats", "heat", "preheat"});
         if (!heats) {
             continue;
         }
@@ -78,6 +81,46 @@ std::optional<Draft> bake_at_the_end(std::string_view text,
         }
     }
     return std::nullopt;
+}
+
+std::optional<StepKind> wait_without_a_verb(const std::vector<Draft>& drafts,
+                                            const Clause& clause,
+                                            const DurationPhrase& length) {
+    if (drafts.empty()) {
+        return std::nullopt;
+    }
+    const StepKind last = drafts.back().step.kind;
+    const double minutes = length.likely.count();
+    const bool leaven = clause.part == "leaven" || names(clause, "sponge");
+    if (attention_of(last) != Attention::hands && last != StepKind::preheat) {
+        return std::nullopt;
+    }
+    if (leaven && minutes >= 60) {
+        return StepKind::ferment;
+    }
+    bool shaped = false;
+    bool heated = false;
+    for (auto draft = drafts.rbegin(); draft != drafts.rend(); ++draft) {
+        const StepKind kind = draft->step.kind;
+        if (kind == StepKind::bake) {
+            return minutes <= 240 ? std::optional<StepKind>(StepKind::cool) : std::nullopt;
+        }
+        heated = heated || kind == StepKind::preheat;
+        if (attention_of(kind) == Attention::wait) {
+            if (kind == StepKind::prove) {
+                return heated ? std::optional<StepKind>(StepKind::bake) : std::nullopt;
+            }
+            break;
+        }
+        shaped = shaped || kind == StepKind::shape || kind == StepKind::divide;
+    }
+    if (last == StepKind::knead || last == StepKind::cook) {
+        return minutes > 20 ? std::optional<StepKind>(StepKind::rise) : std::nullopt;
+    }
+    return shaped         ? StepKind::prove
+           : heated       ? StepKind::bake
+           : minutes < 20 ? StepKind::rest
+                          : StepKind::rise;
 }
 
 } // namespace loafwright::reading

@@ -33,4 +33,12 @@ std::optional<Draft> bake_at_the_end(std::string_view text,
                                      const std::vector<Clause>& clauses,
                                      const std::vector<Draft>& drafts);
 
+/// The wait, or the bake, that a length of time by itself means behind these drafts: "Shape into a
+/// log. 45 minutes." proves, "22 min, bottom shelf" after the oven has been heated bakes.
+///
+/// Errors: nothing where the last draft takes such a time itself.
+std::optional<StepKind> wait_without_a_verb(const std::vector<Draft>& drafts,
+                                            const Clause& clause,
+                                            const DurationPhrase& length);
+
 } // namespace loafwright::reading
