@@ -395,10 +395,12 @@ private:
             variants_.keep(text_, tokens(), clause, index, assembly_);
             return;
         }
-        if (clause.action && clause.action->row->means == "refer") {
-            use.why_not = repeat_steps(layout_, clauses_, clause, assembly_)
-                              ? "repeats steps that are there"
-                              : "refers to a step that could not be found";
+        const bool refers = clause.action && clause.action->row->means == "refer";
+        if (refers && repeat_steps(layout_, clauses_, clause, assembly_)) {
+            use.why_not = "repeats steps that are there";
+            return;
+        }
+        if (build_by_itself(index, clause)) {
             return;
         }
         Draft* draft = last();
@@ -440,7 +442,9 @@ private:
             use.draft = static_cast<std::size_t>(draft - assembly_.drafts.data());
             return;
         }
-        use.why_not = clause.action ? "could not be placed among the steps" : "tells no action";
+        use.why_not = refers          ? "refers to a step that could not be found"
+                      : clause.action ? "could not be placed among the steps"
+                                      : "tells no action";
     }
 
     bool remark_duration(std::size_t index, const Clause& clause, const DurationPhrase& duration) {
@@ -483,7 +487,8 @@ private:
             return true;
         }
         if (opens_with(clause, duration)) {
-            if (const auto kind = wait_without_a_verb(assembly_.drafts, clause, duration)) {
+            const bool fed = names(clauses_[draft.clauses.back()], "sponge");
+            if (const auto kind = wait_without_a_verb(assembly_.drafts, clause, fed, duration)) {
                 Draft wait =
                     draft_at(text_, tokens(), clause.range, index, *kind, place_of(clause));
                 wait.step.part = layout_.blocks[clause.block].part;
@@ -531,6 +536,33 @@ private:
         return needs || duration.range.begin <= clause.range.begin + near;
     }
 
+    // "Build two. 90 g rye, 65 g water. 22 °C for 12 hours.": under the heading of a leaven a
+    // length of time is all that need be told.
+    bool build_by_itself(std::size_t index, const Clause& clause) {
+        const DurationPhrase* length = own_length(clause);
+        const bool hands = clause.action && clause.action->row->means != "refer";
+        constexpr double shortest_build_minutes = 60.0;
+        if (clause.part != "leaven" || hands || length == nullptr ||
+            length->likely.count() < shortest_build_minutes) {
+            return false;
+        }
+        const Draft* before = last();
+        const bool waits_already = before != nullptr &&
+                                   attention_of(before->step.kind) == Attention::wait &&
+                                   clauses_[before->clauses.back()].block == clause.block;
+        if (waits_already) {
+            return false;
+        }
+        Draft wait =
+            draft_at(text_, tokens(), clause.range, index, StepKind::ferment, place_of(clause));
+        wait.step.part = layout_.blocks[clause.block].part;
+        wait.step.minutes = band_of(*length);
+        attach_temperatures(clause, wait);
+        assembly_.uses[index].draft = assembly_.drafts.size();
+        assembly_.drafts.push_back(std::move(wait));
+        return true;
+    }
+
     // "…at two o'clock, and by nine in the evening it is a mass of foam": a wait that only the
     // clock tells.
     bool by_the_clock(std::size_t index, const Clause& clause) {
@@ -541,7 +573,7 @@ private:
         const bool begun = clock_told_ || clause.clocks.size() > 1;
         const Draft* before = last();
         if (!ended || !seen || !begun || before == nullptr ||
-            attention_of(before->step.kind) == Attention::wait) {
+            (attention_of(before->step.kind) == Attention::wait && !before->step.minutes)) {
             return false;
         }
         const bool shaped = before->step.kind == StepKind::shape;

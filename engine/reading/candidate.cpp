@@ -69,6 +69,7 @@ double by_context(StepKind kind, const Clause& clause) {
     }
     if (kind == StepKind::soak) {
         score += names(clause, "soaker") ? 1.2 : 0.0;
+        score += names(clause, "unsalted") ? 2.0 : 0.0; // flour and water wait for the salt
     }
     if (rising) {
         score += shows(clause, "risen") ? 0.6 : 0.0;
@@ -94,6 +95,15 @@ double by_context(StepKind kind, const Clause& clause) {
     }
     if (kind == StepKind::chill) {
         score += fridge ? 0.8 : 0.4;
+    }
+    // "ten minutes before you pull them apart"
+    const bool before_eating =
+        std::any_of(clause.subs.begin(), clause.subs.end(), [&clause](const SubClause& sub) {
+            return sub.kind == SubKind::before && clause.action &&
+                   sub.range.begin > clause.action->range.begin;
+        });
+    if (before_eating) {
+        score += kind == StepKind::cool ? 0.7 : kind == StepKind::bake ? -0.7 : 0.0;
     }
     if (kind == StepKind::cool) {
         const bool in_tin = names(clause, "tin") && !names(clause, "oven");

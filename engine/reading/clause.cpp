@@ -219,7 +219,7 @@ private:
     }
 
     void find_actions() {
-        if (lexicon_.holds("story", "", tokens_, ids_, range_)) {
+        if (lexicon_.holds("story", "", tokens_, ids_, range_) || narrates()) {
             return;
         }
         std::size_t at = range_.begin;
@@ -396,6 +396,39 @@ private:
         return clause;
     }
 
+    // "I set the alarm…, went up to see about the goat": somebody tells what happened.
+    [[nodiscard]] bool narrates() const {
+        std::size_t at = range_.begin;
+        while (at < range_.end && tokens_[at].kind == TokenKind::mark) {
+            ++at;
+        }
+        if (at + 1 >= range_.end || !any_of(tokens_[at], {"i", "we", "she", "he", "they"})) {
+            return false;
+        }
+        const bool regular =
+            ends_with(tokens_[at + 1].text, "ed") && !any_of(tokens_[at + 1], {"need", "feed"});
+        for (std::size_t token = at + 1; token < range_.end; ++token) {
+            if (regular || any_of(tokens_[token],
+                                  {"was",
+                                   "were",
+                                   "had",
+                                   "went",
+                                   "came",
+                                   "got",
+                                   "took",
+                                   "made",
+                                   "said",
+                                   "did",
+                                   "knew",
+                                   "thought",
+                                   "happened",
+                                   "didn't"})) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     // Where the sentence, or a remark in brackets, begins with a condition that names trouble.
     [[nodiscard]] std::optional<std::size_t> trouble_opens() const {
         for (const Match& match : lexicon_.find("trouble", tokens_, ids_, range_)) {
@@ -514,9 +547,10 @@ bool ends_sentence(const std::vector<Token>& tokens,
 void spread_variants(const std::vector<Token>& tokens, std::vector<Clause>& clauses) {
     for (std::size_t index = 1; index < clauses.size(); ++index) {
         Clause& clause = clauses[index];
-        const Clause& before = clauses[index - 1];
+        Clause& before = clauses[index - 1];
         const bool opens_block =
             index == 1 || clauses[index - 2].block != before.block || before.variant_of_block;
+        before.variant_of_block = before.variant && before.version && opens_block;
         if (!before.variant || clause.block != before.block || clause.variant) {
             continue;
         }
@@ -552,7 +586,7 @@ void inherit_nouns(std::vector<Clause>& clauses) {
                 continue;
             }
             if (noun.row->means == "sponge" || noun.row->means == "dough" ||
-                noun.row->means == "yeast") {
+                noun.row->means == "yeast" || noun.row->means == "unsalted") {
                 clause.nouns.push_back(noun);
             }
         }

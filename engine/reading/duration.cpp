@@ -165,7 +165,7 @@ struct NightWords {
 // bed time to baking).
 std::optional<DurationPhrase>
 night_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
-    static const std::array<NightWords, 17> nights = {
+    static const std::array<NightWords, 19> nights = {
         {{{"for", "the", "night"}, 480, 600, 840},
          {{"the", "whole", "night"}, 480, 600, 840},
          {{"a", "day", "and", "a", "night"}, 1440, 1440, 1440},
@@ -175,6 +175,8 @@ night_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
          {{"through", "the", "night"}, 480, 600, 840},
          {{"during", "the", "night"}, 480, 600, 840},
          {{"until", "morning"}, 480, 600, 840},
+         {{"until", "breakfast"}, 480, 600, 840},
+         {{"till", "breakfast"}, 480, 600, 840},
          {{"till", "morning"}, 480, 600, 840},
          {{"until", "the", "morning"}, 480, 600, 840},
          {{"until", "the", "next", "day"}, 600, 840, 1200},

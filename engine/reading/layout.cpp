@@ -445,6 +445,7 @@ private:
         std::string_view section = method_heading ? "intro" : "";
         std::optional<std::string> part;
         bool titled = !layout_.title.empty();
+        bool remarks = false; // the block before opened remarks in its own line
         for (std::size_t at = 0; at < layout_.blocks.size(); ++at) {
             Block& block = layout_.blocks[at];
             const Draft& draft = drafts_[at];
@@ -457,11 +458,22 @@ private:
                 continue;
             }
             block.part = part;
-            block.role = role_under(block, section, draft.shape);
+            // "Notes: slack in August…", and the lines right below it.
+            const bool below =
+                at > 0 && remarks && draft.span.begin <= drafts_[at - 1].span.end + 1;
+            remarks = below || (method_seen_ && opens_remarks(block));
+            block.role = remarks ? BlockRole::note : role_under(block, section, draft.shape);
             method_seen_ = method_seen_ || block.role == BlockRole::method;
             layout_.has_ingredient_list =
                 layout_.has_ingredient_list || block.role == BlockRole::ingredients;
         }
+    }
+
+    [[nodiscard]] bool opens_remarks(const Block& block) const {
+        const Match match = lexicon_.at(
+            "section", layout_.tokens, layout_.ids, block.tokens.begin, block.tokens.end);
+        return match.row != nullptr && match.row->means == "note" &&
+               match.range.end < block.tokens.end && is_mark(layout_.tokens[match.range.end], ':');
     }
 
     void heading(Block& block,

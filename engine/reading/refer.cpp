@@ -64,9 +64,10 @@ std::vector<int> steps_in(const std::vector<Token>& tokens, TokenRange range) {
 
 int minutes_from(ClockTime from, ClockTime to) {
     int minutes = (to.hour - from.hour) * 60 + to.minute - from.minute;
-    // Old books leave out the half of the day: from eleven to five is six hours.
+    // Old books leave out the half of the day: from eleven to five is six hours, from noon to
+    // three is three.
     if (minutes <= 0) {
-        minutes += from.hour < 12 && to.hour < 12 ? 12 * 60 : 24 * 60;
+        minutes += from.hour <= 12 && to.hour < 12 ? 12 * 60 : 24 * 60;
     }
     return minutes;
 }

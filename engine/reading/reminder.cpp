@@ -74,12 +74,7 @@ bool overlaps(Span a, Span b) {
     return a.begin < b.end && b.begin < a.end;
 }
 
-void add(std::string_view text,
-         const std::vector<Token>& tokens,
-         TokenRange range,
-         int weight,
-         std::vector<Reminder>& reminders) {
-    const Span span = span_of(tokens, range);
+void add(std::string_view text, Span span, int weight, std::vector<Reminder>& reminders) {
     if (span.begin >= span.end) {
         return;
     }
@@ -104,6 +99,14 @@ void add(std::string_view text,
     reminder.text = tidy(text, span);
     reminder.weight = weight;
     reminders.push_back(std::move(reminder));
+}
+
+void add(std::string_view text,
+         const std::vector<Token>& tokens,
+         TokenRange range,
+         int weight,
+         std::vector<Reminder>& reminders) {
+    add(text, span_of(tokens, range), weight, reminders);
 }
 
 } // namespace
@@ -159,6 +162,9 @@ void add_reminders(std::string_view text,
                 static_cast<int>(fact.weight),
                 reminders);
         }
+    }
+    if (draft.step.cue && draft.step.cue->span) {
+        add(text, *draft.step.cue->span, 84, reminders);
     }
     std::stable_sort(reminders.begin(), reminders.end(), [](const Reminder& a, const Reminder& b) {
         return a.weight > b.weight;

@@ -85,13 +85,14 @@ std::optional<Draft> bake_at_the_end(std::string_view text,
 
 std::optional<StepKind> wait_without_a_verb(const std::vector<Draft>& drafts,
                                             const Clause& clause,
+                                            bool of_a_leaven,
                                             const DurationPhrase& length) {
     if (drafts.empty()) {
         return std::nullopt;
     }
     const StepKind last = drafts.back().step.kind;
     const double minutes = length.likely.count();
-    const bool leaven = clause.part == "leaven" || names(clause, "sponge");
+    const bool leaven = of_a_leaven || clause.part == "leaven" || names(clause, "sponge");
     if (attention_of(last) != Attention::hands && last != StepKind::preheat) {
         return std::nullopt;
     }

@@ -36,9 +36,11 @@ std::optional<Draft> bake_at_the_end(std::string_view text,
 /// The wait, or the bake, that a length of time by itself means behind these drafts: "Shape into a
 /// log. 45 minutes." proves, "22 min, bottom shelf" after the oven has been heated bakes.
 ///
+/// `of_a_leaven`: the clause before is about a leaven or sponge.
 /// Errors: nothing where the last draft takes such a time itself.
 std::optional<StepKind> wait_without_a_verb(const std::vector<Draft>& drafts,
                                             const Clause& clause,
+                                            bool of_a_leaven,
                                             const DurationPhrase& length);
 
 } // namespace loafwright::reading
