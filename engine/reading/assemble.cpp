@@ -223,7 +223,33 @@ private:
                                             : Place::counter;
     }
 
+    // "Leave it 2 hours, or, for more flavour, put it in the fridge for 18": one wait, two ways.
+    bool other_wait(std::size_t index, const Clause& clause, StepKind kind) {
+        Draft* before = last();
+        const DurationPhrase* length = own_length(clause);
+        const bool after_or =
+            is_word(tokens()[clause.range.begin], "or") ||
+            (clause.range.begin > 0 && is_word(tokens()[clause.range.begin - 1], "or"));
+        if (!after_or || length == nullptr || before == nullptr || !before->step.minutes ||
+            attention_of(kind) != Attention::wait ||
+            attention_of(before->step.kind) != Attention::wait ||
+            clauses_[before->clauses.back()].sentence != clause.sentence) {
+            return false;
+        }
+        Alternative other;
+        other.kind = before->step.kind;
+        other.place = kind == StepKind::chill ? Place::fridge : place_of(clause);
+        other.minutes = band_of(*length);
+        before->step.alternatives.push_back(other);
+        before->clauses.push_back(index);
+        assembly_.uses[index].draft = assembly_.drafts.size() - 1;
+        return true;
+    }
+
     void step_from(std::size_t index, const Clause& clause, StepKind kind) {
+        if (other_wait(index, clause, kind)) {
+            return;
+        }
         Draft draft;
         Step& step = draft.step;
         step.kind = kind;
@@ -474,8 +500,10 @@ private:
             return false;
         }
         // More than a day that nothing cold or sour holds is no wait of a dough.
-        const bool slow = happens_at(clause, "fridge") || names(clause, "sponge") ||
-                          draft.step.place == Place::fridge || draft.step.kind == StepKind::ferment;
+        const bool slow = happens_at(clause, "fridge") ||
+                          (index > 0 && happens_at(clauses_[index - 1], "fridge")) ||
+                          names(clause, "sponge") || draft.step.place == Place::fridge ||
+                          draft.step.kind == StepKind::ferment;
         if (duration.likely.count() >= 24 * 60 && !slow) {
             return false;
         }
@@ -489,8 +517,13 @@ private:
         if (opens_with(clause, duration)) {
             const bool fed = names(clauses_[draft.clauses.back()], "sponge");
             if (const auto kind = wait_without_a_verb(assembly_.drafts, clause, fed, duration)) {
-                Draft wait =
-                    draft_at(text_, tokens(), clause.range, index, *kind, place_of(clause));
+                const bool cold = happens_at(clauses_[draft.clauses.back()], "fridge");
+                Draft wait = draft_at(text_,
+                                      tokens(),
+                                      clause.range,
+                                      index,
+                                      cold ? StepKind::chill : *kind,
+                                      cold ? Place::fridge : place_of(clause));
                 wait.step.part = layout_.blocks[clause.block].part;
                 wait.step.minutes = band_of(duration);
                 wait.step.place = *kind == StepKind::bake ? Place::oven : wait.step.place;
@@ -542,8 +575,9 @@ private:
         const DurationPhrase* length = own_length(clause);
         const bool hands = clause.action && clause.action->row->means != "refer";
         constexpr double shortest_build_minutes = 60.0;
-        if (clause.part != "leaven" || hands || length == nullptr ||
-            length->likely.count() < shortest_build_minutes) {
+        const bool row = is_mark(tokens()[layout_.blocks[clause.block].tokens.begin], '|');
+        if ((clause.part != "leaven" && !(row && names(clause, "sponge"))) || hands ||
+            length == nullptr || length->likely.count() < shortest_build_minutes) {
             return false;
         }
         const Draft* before = last();

@@ -47,8 +47,12 @@ public:
             case DurationRole::ahead:
                 // "let it cool 15 minutes before serving" is how long, "half an hour before
                 // baking, heat the oven" is when.
-                if (attention_of(step.kind) == Attention::wait && clause.action &&
-                    duration.range.begin >= clause.action->range.begin) {
+                if (step.kind == StepKind::prepare && duration.likely.count() >= 20 &&
+                    any_word(layout_.tokens, clause.range, {"out", "from"})) {
+                    another_wait(index, clause, duration, StepKind::rest); // out of the fridge
+                    draft = assembly_.drafts.size() - 1;
+                } else if (attention_of(step.kind) == Attention::wait && clause.action &&
+                           duration.range.begin >= clause.action->range.begin) {
                     length(index, clause, duration, draft, heat);
                 } else {
                     step.before_next = duration.likely;
@@ -117,7 +121,10 @@ private:
             step.minutes->minutes.high += duration.high;
             return;
         }
-        if (after_or) {
+        const bool with_the_machine =
+            before != nullptr && is_mark(*before, '(') &&
+            any_word(layout_.tokens, clause.range, {"mixer", "machine", "processor", "hand"});
+        if (after_or || with_the_machine) {
             other_way(clause, duration, step);
             return;
         }
@@ -258,12 +265,64 @@ private:
             }
             return;
         }
+        const bool once_more =
+            duration.range.begin > clause.range.begin &&
+            any_word(layout_.tokens,
+                     TokenRange{duration.range.begin - 1, duration.range.begin + 1},
+                     {"second", "another", "further"});
+        if (once_more && draft > 0 &&
+            attention_of(assembly_.drafts[draft - 1].step.kind) == Attention::hands) {
+            // "Turn it over, and after a second half-hour scale it off": it has stood meanwhile.
+            Draft stood = draft_at(text_,
+                                   layout_.tokens,
+                                   duration.range,
+                                   index,
+                                   duration.likely.count() < 25 ? StepKind::rest : StepKind::rise,
+                                   Place::counter);
+            stood.step.minutes = band_of(duration);
+            std::swap(assembly_.drafts[draft], stood);
+            assembly_.drafts.push_back(std::move(stood));
+            draft = assembly_.drafts.size() - 1;
+            assembly_.uses[index].draft = draft;
+            return;
+        }
         if (now.step.kind != StepKind::bake && now.step.kind != StepKind::cook) {
             // "After fifty minutes take it out": so long did the step before last.
             if (draft > 0 && takes_time(assembly_.drafts[draft - 1].step.kind) &&
                 !assembly_.drafts[draft - 1].step.minutes) {
                 assembly_.drafts[draft - 1].step.minutes = band_of(duration);
             }
+            return;
+        }
+        // "Bake at 200 °C for the first ten minutes, then…"
+        const bool named_first = duration.range.begin > clause.range.begin &&
+                                 any_word(layout_.tokens,
+                                          TokenRange{duration.range.begin - 1, duration.range.end},
+                                          {"first"});
+        const bool alone = std::none_of(
+            assembly_.drafts.begin(),
+            assembly_.drafts.begin() + static_cast<std::ptrdiff_t>(draft),
+            [&now](const Draft& earlier) { return earlier.step.kind == now.step.kind; });
+        if (alone && named_first && !now.step.minutes) {
+            now.step.minutes = band_of(duration);
+            return;
+        }
+        // "Have the oven at 400 and after fifteen minutes turn it down": it has baked so long.
+        if (alone && !named_first && now.turns_down && draft > 0) {
+            Draft hot =
+                draft_at(text_, layout_.tokens, duration.range, index, StepKind::bake, Place::oven);
+            hot.step.minutes = band_of(duration);
+            for (std::size_t at = draft; at > 0; --at) {
+                const Step& earlier = assembly_.drafts[at - 1].step;
+                if (earlier.kind == StepKind::preheat && earlier.temperature) {
+                    hot.step.temperature = earlier.temperature;
+                    break;
+                }
+            }
+            std::swap(assembly_.drafts[draft], hot);
+            assembly_.drafts.push_back(std::move(hot));
+            draft = assembly_.drafts.size() - 1;
+            assembly_.uses[index].draft = draft;
             return;
         }
         for (std::size_t at = draft; at > 0; --at) {

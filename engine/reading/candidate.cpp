@@ -56,6 +56,11 @@ double by_context(StepKind kind, const Clause& clause) {
     const bool fridge = happens_at(clause, "fridge");
     const bool rising =
         kind == StepKind::rise || kind == StepKind::prove || kind == StepKind::ferment;
+    if (clause.label != nullptr) {
+        const std::string_view means = clause.label->means;
+        const auto told = step_kind_named(means.substr(0, means.find_first_of("|?")));
+        score += told == kind ? 1.0 : 0.0;
+    }
     if (kind == StepKind::ferment) {
         score += sponge ? 1.3 : 0.0;
         score -= dough ? 0.4 : 0.0;
@@ -104,6 +109,10 @@ double by_context(StepKind kind, const Clause& clause) {
         });
     if (before_eating) {
         score += kind == StepKind::cool ? 0.7 : kind == StepKind::bake ? -0.7 : 0.0;
+    }
+    // Over the hob it cooks, whatever the verb.
+    if (happens_at(clause, "over the heat") && !names(clause, "oven")) {
+        score += kind == StepKind::cook ? 0.6 : kind == StepKind::bake ? -0.4 : 0.0;
     }
     if (kind == StepKind::cool) {
         const bool in_tin = names(clause, "tin") && !names(clause, "oven");
@@ -168,10 +177,14 @@ std::vector<Candidate> candidates_of(const Clause& clause) {
         if (length != nullptr) {
             score += by_length(*kind, length->likely.count());
             score += needs_time ? 0.8 : 0.0;
+            // "Give it another half hour" of what it is in.
+            const bool heat = *kind == StepKind::bake || *kind == StepKind::cook;
+            score += length->role == DurationRole::further && heat && needs_time ? 0.7 : 0.0;
             // "Bake for 40 minutes" is the step that no bread is without.
             score += *kind == StepKind::bake && !needs_time && order == 0.0 ? 1.2 : 0.0;
         }
-        Candidate candidate{*kind, score, {}};
+        Candidate candidate{*kind, score, {}, 0.0};
+        candidate.loss = *kind == StepKind::bake && !needs_time && length != nullptr ? 3.0 : 0.0;
         if (*kind == StepKind::mix || *kind == StepKind::knead) {
             candidate.leads_to = names(clause, "sponge")  ? "sponge"
                                  : names(clause, "dough") ? "dough"

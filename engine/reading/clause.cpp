@@ -78,7 +78,7 @@ public:
                    std::size_t sentence,
                    TokenRange range)
         : tokens_(layout.tokens), ids_(layout.ids), lexicon_(lexicon), things_(things),
-          block_(block), sentence_(sentence), range_(range) {}
+          label_(layout.blocks[block].label), block_(block), sentence_(sentence), range_(range) {}
 
     void cut(std::vector<Clause>& out) {
         find_subs();
@@ -200,6 +200,13 @@ private:
         if (is_word(token, "which") && next_is({"must", "should", "may", "are"})) {
             return std::nullopt; // "which must stand an hour" orders
         }
+        if (is_word(token, "which") && at > range_.begin && is_mark(tokens_[at - 1], ',') &&
+            at + 1 < range_.end) { // ", which beat for a quarter of an hour" does too
+            const Match verb = lexicon_.at("action", tokens_, things_.ids(), at + 1, range_.end);
+            if (verb.row != nullptr && verb.head == Inflection::none) {
+                return std::nullopt;
+            }
+        }
         if (any_of(token, {"which", "who", "because", "since", "so"}) ||
             (is_word(token, "that") && at > range_.begin &&
              tokens_[at - 1].kind == TokenKind::word &&
@@ -273,6 +280,14 @@ private:
             actions_.push_back(purposes_.front());
         } else if (actions_.empty() && !settings_.empty()) {
             actions_.push_back(settings_.front());
+        }
+        // "**Second rise.** 30 minutes.": the label is all the verb there is.
+        if (actions_.empty() && label_ != nullptr && !durations_in(tokens_, range_).empty()) {
+            FoundAction found;
+            found.match.row = label_;
+            found.match.range = TokenRange{range_.begin, range_.begin + 1};
+            found.match.weight = label_->weight;
+            actions_.push_back(found);
         }
     }
 
@@ -356,7 +371,7 @@ private:
         std::size_t best = to;
         for (std::size_t at = to; at > cut; --at) {
             const Token& token = tokens_[at - 1];
-            if (token.kind == TokenKind::mark && !is_mark(token, '-') && !is_mark(token, '/') &&
+            if (token.kind == TokenKind::mark && !is_dash(token) && !is_mark(token, '/') &&
                 !is_mark(token, '"')) {
                 best = at; // the mark stays on the left
                 break;
@@ -408,21 +423,25 @@ private:
         const bool regular =
             ends_with(tokens_[at + 1].text, "ed") && !any_of(tokens_[at + 1], {"need", "feed"});
         for (std::size_t token = at + 1; token < range_.end; ++token) {
-            if (regular || any_of(tokens_[token],
-                                  {"was",
-                                   "were",
-                                   "had",
-                                   "went",
-                                   "came",
-                                   "got",
-                                   "took",
-                                   "made",
-                                   "said",
-                                   "did",
-                                   "knew",
-                                   "thought",
-                                   "happened",
-                                   "didn't"})) {
+            const bool went_on = token > at + 1 && is_word(tokens_[token - 1], "and") &&
+                                 ends_with(tokens_[token].text, "ed") &&
+                                 tokens_[token].text.size() > 4;
+            if (regular || went_on ||
+                any_of(tokens_[token],
+                       {"was",
+                        "were",
+                        "had",
+                        "went",
+                        "came",
+                        "got",
+                        "took",
+                        "made",
+                        "said",
+                        "did",
+                        "knew",
+                        "thought",
+                        "happened",
+                        "didn't"})) {
                 return true;
             }
         }
@@ -480,6 +499,7 @@ private:
         const TokenRange opening{clause.range.begin,
                                  std::min(clause.range.end, clause.range.begin + 8)};
         clause.variant = lexicon_.holds("variant", "", tokens_, ids_, opening);
+        clause.opens_variant = clause.variant;
         for (std::size_t at = opening.begin; clause.variant && at < opening.end; ++at) {
             clause.version = clause.version || is_mark(tokens_[at], ':');
         }
@@ -489,6 +509,7 @@ private:
     const std::vector<WordIds>& ids_;
     const Lexicon& lexicon_;
     const Things& things_;
+    const LexiconRow* label_; // what the block's label says is done, or null
     std::size_t block_;
     std::size_t sentence_;
     TokenRange range_;
@@ -566,6 +587,35 @@ void spread_variants(const std::vector<Token>& tokens, std::vector<Clause>& clau
     }
 }
 
+// "For rolls, …; for twists, …" after a dough that is told only once: the first is the bread that
+// is read, for the text has no other.
+void take_first_variant(std::vector<Clause>& clauses) {
+    const auto heats = [](const Clause& clause) {
+        return clause.action && (clause.action->row->means.substr(0, 4) == "bake" ||
+                                 clause.action->row->means.substr(0, 4) == "cook");
+    };
+    const auto first = std::find_if(
+        clauses.begin(), clauses.end(), [](const Clause& clause) { return clause.opens_variant; });
+    const bool baked = std::any_of(clauses.begin(), clauses.end(), [&](const Clause& clause) {
+        return !clause.variant && heats(clause);
+    });
+    if (first == clauses.end() || baked) {
+        return;
+    }
+    auto next = first + 1;
+    while (next != clauses.end() && !next->opens_variant) {
+        ++next;
+    }
+    // "For rolls, bake 12 minutes; for one big loaf, 40" is a choice between two lengths.
+    if (std::none_of(first, next, heats) ||
+        (next != clauses.end() && std::none_of(next, clauses.end(), heats))) {
+        return;
+    }
+    std::for_each(first, next, [](Clause& clause) {
+        clause.variant = clause.variant_of_block = clause.version = false;
+    });
+}
+
 // "Cover the sponge and leave it": "it" is still the sponge.
 void inherit_nouns(std::vector<Clause>& clauses) {
     for (std::size_t index = 1; index < clauses.size(); ++index) {
@@ -619,9 +669,11 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
     for (Clause& clause : clauses) {
         const auto& part = layout.blocks[clause.block].part;
         clause.part = part ? std::string_view(*part) : std::string_view();
+        clause.label = layout.blocks[clause.block].label;
     }
     inherit_nouns(clauses);
     spread_variants(layout.tokens, clauses);
+    take_first_variant(clauses);
     return clauses;
 }
 

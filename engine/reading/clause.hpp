@@ -24,7 +24,8 @@ struct SubClause {
 /// A piece of a sentence with at most one action, and everything in it that may matter.
 struct Clause {
     std::size_t block = 0;
-    std::size_t sentence = 0; // counted through the text
+    std::size_t sentence = 0;          // counted through the text
+    const LexiconRow* label = nullptr; // what the block's label says is done
     std::string_view part; // of the block it stands in: "leaven", "soaker"…; empty for the dough
     TokenRange range;
     std::optional<Match> action; // none: it only says something about what stands before
@@ -36,6 +37,7 @@ struct Clause {
     bool meanwhile = false; // runs beside the wait before it
     bool version = false;   // that other bread has a label of its own ("Day-before version: …")
     bool variant_of_block = false; // and fills its paragraph
+    bool opens_variant = false;    // the clause that names it
     bool variant = false;          // another bread than the one being read ("for rolls…")
     std::vector<SubClause> subs;
     std::vector<DurationPhrase> durations;

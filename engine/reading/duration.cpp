@@ -358,7 +358,10 @@ std::optional<BareMinutes> bare_minutes(const std::vector<Token>& tokens,
     const bool further = is_word(token, "another") || is_word(token, "further");
     const bool card = (is_word(token, "wait") || is_word(token, "rest")) && at + 1 < range.end &&
                       tokens[at + 1].kind == TokenKind::number;
-    const bool opens = last || first || further || card ||
+    const bool done = told && is_word(token, "in") && at > range.begin &&
+                      (is_word(tokens[at - 1], "finished") || is_word(tokens[at - 1], "done") ||
+                       is_word(tokens[at - 1], "ready") || is_word(tokens[at - 1], "baked"));
+    const bool opens = last || first || further || card || done ||
                        (told && (is_word(token, "for") || is_word(token, "go")));
     const std::size_t from = opens ? at + 1 : at;
     const bool joined =

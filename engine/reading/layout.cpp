@@ -445,7 +445,12 @@ private:
         std::string_view section = method_heading ? "intro" : "";
         std::optional<std::string> part;
         bool titled = !layout_.title.empty();
-        bool remarks = false; // the block before opened remarks in its own line
+        const bool numbered_once =
+            std::count_if(drafts_.begin(), drafts_.end(), [](const Draft& draft) {
+                return draft.number == 1;
+            }) == 1;
+        const LexiconRow* above = nullptr; // the label of the last heading
+        bool remarks = false;              // the block before opened remarks in its own line
         for (std::size_t at = 0; at < layout_.blocks.size(); ++at) {
             Block& block = layout_.blocks[at];
             const Draft& draft = drafts_[at];
@@ -455,9 +460,16 @@ private:
             }
             if (draft.shape == Shape::heading) {
                 heading(block, draft, section, part, titled, method_heading);
+                above = block.role == BlockRole::heading ? label_in(block.tokens) : nullptr;
                 continue;
             }
+            // One numbered method for all the lists above it belongs to none of them.
+            if (draft.number == 1 && numbered_once) {
+                part.reset();
+            }
             block.part = part;
+            const LexiconRow* own = label_in(block.tokens);
+            block.label = own != nullptr ? own : above;
             // "Notes: slack in August…", and the lines right below it.
             const bool below =
                 at > 0 && remarks && draft.span.begin <= drafts_[at - 1].span.end + 1;
@@ -467,6 +479,22 @@ private:
             layout_.has_ingredient_list =
                 layout_.has_ingredient_list || block.role == BlockRole::ingredients;
         }
+    }
+
+    // "**Second rise.**", "Bake": the words at the very start.
+    [[nodiscard]] const LexiconRow* label_in(TokenRange range) const {
+        std::size_t at = range.begin;
+        while (at < range.end && layout_.tokens[at].kind == TokenKind::mark) {
+            ++at;
+        }
+        const Match match = lexicon_.at("label", layout_.tokens, layout_.ids, at, range.end);
+        if (match.row == nullptr) {
+            return nullptr;
+        }
+        const std::size_t next = match.range.end;
+        const bool ends = next >= range.end || (layout_.tokens[next].kind == TokenKind::mark &&
+                                                !is_mark(layout_.tokens[next], '-'));
+        return ends ? match.row : nullptr;
     }
 
     [[nodiscard]] bool opens_remarks(const Block& block) const {

@@ -29,6 +29,9 @@ struct Block {
     TokenRange tokens;
     std::optional<int> number;       // of a numbered step
     std::optional<std::string> part; // "filling", from the heading above
+    /// What a label says is done here: "**Second rise.** 45 minutes", or the heading above the
+    /// block.
+    const LexiconRow* label = nullptr;
     bool list_item = false;
 };
 

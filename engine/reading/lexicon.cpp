@@ -205,7 +205,10 @@ std::vector<WordIds> Lexicon::identify(const std::vector<Token>& tokens) const {
     std::vector<WordIds> ids(tokens.size());
     std::unordered_map<std::string_view, WordIds> known;
     for (std::size_t at = 0; at < tokens.size(); ++at) {
-        if (tokens[at].kind != TokenKind::word || tokens[at].text.size() > 40) {
+        // Figures stand in patterns too ("stage 1").
+        const bool small_figure =
+            tokens[at].kind == TokenKind::number && tokens[at].text.size() == 1;
+        if ((tokens[at].kind != TokenKind::word && !small_figure) || tokens[at].text.size() > 40) {
             continue;
         }
         const auto found = known.find(tokens[at].text);

@@ -156,15 +156,24 @@ private:
             is_adverb(*before)) {
             return true;
         }
+        // "a dough you can stretch": what it is like, no order
+        const bool told_of_it =
+            any_of(*before, {"can", "could", "may"}) && at_ >= sentence_.begin + 3 &&
+            is_word(tokens_[at_ - 2], "you") && tokens_[at_ - 3].kind == TokenKind::word &&
+            !any_of(tokens_[at_ - 3],
+                    {"and", "then", "or", "if", "when", "so", "but", "now", "here", "also"});
+        if (told_of_it) {
+            return false;
+        }
         if (any_of(*before, {"you", "may", "can", "could", "we", "i"})) {
             order_.doubt = 0.5;
             return true;
         }
-        if (any_of(*before,
-                   {"it",    "light", "lukewarm", "cool", "cold", "ready",   "more",
-                    "out",   "over",  "up",       "down", "done", "smooth",  "warm",
-                    "point", "baked", "doubled",  "bulk", "size", "minutes", "hours",
-                    "hour",  "well",  "aside",    "time", "noon", "night",   "meantime"})) {
+        if (any_of(*before, {"it",    "light", "lukewarm", "cool",    "cold",  "ready",   "more",
+                             "out",   "over",  "up",       "down",    "done",  "smooth",  "warm",
+                             "point", "baked", "doubled",  "bulk",    "size",  "minutes", "hours",
+                             "hour",  "mins",  "min",      "hrs",     "which", "well",    "aside",
+                             "time",  "noon",  "night",    "meantime"})) {
             order_.doubt = 0.4;
             return true;
         }
@@ -239,9 +248,31 @@ private:
                            8);
     }
 
+    // "Kneading by hand takes ten minutes"
+    [[nodiscard]] bool explains() const {
+        for (std::size_t at = at_; at < std::min(sentence_.end, at_ + 12); ++at) {
+            if (any_of(tokens_[at],
+                       {"is",
+                        "takes",
+                        "gives",
+                        "makes",
+                        "helps",
+                        "will",
+                        "means",
+                        "does",
+                        "the",
+                        "needs",
+                        "should"})) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     bool gerund(const Token* before) {
-        if (before == nullptr) {
-            return false;
+        if (before == nullptr) { // "Cooling 20 min on the tray"
+            order_.doubt = 0.3;
+            return timed() && !explains();
         }
         if (any_of(*before, {"keep", "start", "begin", "continue", "go"})) {
             order_.doubt = 0.3;

@@ -65,6 +65,10 @@ std::vector<Decision> Process::decide(const std::vector<std::vector<Candidate>>&
     std::vector<std::vector<Step>> paths(clauses.size(), std::vector<Step>(states));
     for (std::size_t clause = 0; clause < clauses.size(); ++clause) {
         std::vector<double> next(states, never);
+        double loss = 0.0;
+        for (const Candidate& candidate : clauses[clause]) {
+            loss = std::max(loss, candidate.loss);
+        }
         std::vector<Step>& path = paths[clause];
         for (std::size_t state = 0; state < states; ++state) {
             if (best[state] == never) {
@@ -76,7 +80,7 @@ std::vector<Decision> Process::decide(const std::vector<std::vector<Candidate>>&
                     path[to] = {state, candidate};
                 }
             };
-            reach(state, best[state], -1);
+            reach(state, best[state] - loss, -1);
             for (std::size_t index = 0; index < clauses[clause].size(); ++index) {
                 const Candidate& candidate = clauses[clause][index];
                 const auto& moves = moves_[state][static_cast<std::size_t>(candidate.kind)];

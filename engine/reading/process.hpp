@@ -20,6 +20,8 @@ struct Candidate {
     /// "sponge" or "dough" where the words say which of the two is made ("to a batter"); else
     /// empty.
     std::string_view leads_to;
+    /// What it costs to leave the clause without a step: a bake with its time is never passed over.
+    double loss = 0.0;
 };
 
 /// What was decided for one clause.

@@ -145,7 +145,7 @@ void wait_by_the_clock(const std::vector<Clause>& clauses, Assembly& assembly) {
                      ++draft) {
                     Step& step = assembly.drafts[draft].step;
                     if (attention_of(step.kind) == Attention::wait && !step.minutes &&
-                        step.kind != StepKind::cool) {
+                        step.kind != StepKind::cool && step.kind != StepKind::activate) {
                         step.minutes = TimedBand{
                             exactly(Minutes(minutes_from(*last, phrase.clock))), Basis::stated};
                         break;

@@ -216,10 +216,11 @@ std::vector<TemperaturePhrase> temperatures_in(const std::vector<Token>& tokens,
         if (!first) {
             // "set the oven to 220": a bare number that an oven would understand.
             const Token& token = tokens[at];
-            const bool oven_number = token.kind == TokenKind::number && !token.fraction &&
-                                     token.value >= 120 && token.value <= 550 && at > range.begin &&
-                                     (is_word(tokens[at - 1], "to") ||
-                                      is_word(tokens[at - 1], "at") || is_hedge(tokens[at - 1]));
+            const bool oven_number =
+                token.kind == TokenKind::number && !token.fraction && token.value >= 120 &&
+                token.value <= 550 && at > range.begin &&
+                (is_word(tokens[at - 1], "to") || is_word(tokens[at - 1], "at") ||
+                 is_hedge(tokens[at - 1]) || is_word(tokens[at - 1], "oven"));
             bool oven_near = false;
             for (std::size_t before = at > range.begin + 7 ? at - 7 : range.begin;
                  oven_number && before < at;
@@ -228,7 +229,9 @@ std::vector<TemperaturePhrase> temperatures_in(const std::vector<Token>& tokens,
                             is_word(tokens[before], "heat") || is_word(tokens[before], "bake") ||
                             is_word(tokens[before], "preheat") ||
                             is_word(tokens[before], "baked") || is_word(tokens[before], "down") ||
-                            is_word(tokens[before], "temperature");
+                            is_word(tokens[before], "temperature") ||
+                            is_word(tokens[before], "lower") || is_word(tokens[before], "drop") ||
+                            is_word(tokens[before], "reduce");
             }
             const bool measured =
                 at + 1 < range.end &&

@@ -22,7 +22,7 @@ std::optional<Draft> heating_in_passing(std::string_view text,
                                         std::size_t index) {
     for (const SubClause& sub : clause.subs) {
         const bool heats =
-            sub.kind == SubKind::meanwhile && any_word(tokens, sub.range, {"oven"}) &&
+            sub.kind == SubKind::meanwhile && any_word(tokens, clause.range, {"oven"}) &&
             any_word(
                 tokens, sub.range, {"heats", "heating", "warms", "preheats", "heat", "preheat"});
         if (!heats) {
