@@ -288,6 +288,10 @@ private:
             }
         }
         attach_temperatures(clause, draft);
+        if (kind == StepKind::bake && !step.temperature) {
+            step.temperature = heat_told_before(index);
+            heat_ahead_.reset();
+        }
         assembly_.uses[index].draft = assembly_.drafts.size();
         assembly_.drafts.push_back(std::move(draft));
         if (lexicon_.holds("refer back", "", tokens(), layout_.ids, clause.range)) {
@@ -297,6 +301,18 @@ private:
             assembly_.references.push_back(reference);
         }
         attach_times(text_, layout_, lexicon_, clauses_, index, assembly_);
+    }
+
+    // "OVEN: 230 C." before the bake; or the second heat of the clause before ("bake at mark 6 for
+    // ten minutes, then turn to mark 4 | and give it half an hour").
+    [[nodiscard]] std::optional<TemperatureRange> heat_told_before(std::size_t index) const {
+        if (index > 0 && clauses_[index - 1].sentence == clauses_[index].sentence &&
+            clauses_[index - 1].temperatures.size() > 1 && !assembly_.drafts.empty() &&
+            assembly_.drafts.back().step.kind == StepKind::bake) {
+            const TemperaturePhrase& second = clauses_[index - 1].temperatures.back();
+            return TemperatureRange{second.low, second.high};
+        }
+        return heat_ahead_;
     }
 
     [[nodiscard]] bool turns_down(const Clause& clause) const {
@@ -443,6 +459,9 @@ private:
         }
         for (const TemperaturePhrase& temperature : clause.temperatures) {
             const bool oven = temperature.middle() >= 95 && !is_core(tokens(), clause, temperature);
+            if (oven && names(clause, "oven") && draft->step.kind != StepKind::bake) {
+                heat_ahead_ = TemperatureRange{temperature.low, temperature.high};
+            }
             const bool heats = draft->step.kind == StepKind::bake ||
                                draft->step.kind == StepKind::preheat ||
                                draft->step.kind == StepKind::cook;
@@ -515,6 +534,14 @@ private:
             return true;
         }
         if (opens_with(clause, duration)) {
+            if (bakes_by_its_name(clause, duration)) {
+                Draft bake =
+                    draft_at(text_, tokens(), clause.range, index, StepKind::bake, Place::oven);
+                bake.step.minutes = band_of(duration);
+                attach_temperatures(clause, bake);
+                assembly_.drafts.push_back(std::move(bake));
+                return true;
+            }
             const bool fed = names(clauses_[draft.clauses.back()], "sponge");
             if (const auto kind = wait_without_a_verb(assembly_.drafts, clause, fed, duration)) {
                 const bool cold = happens_at(clauses_[draft.clauses.back()], "fridge");
@@ -562,11 +589,34 @@ private:
         }
         const TokenRange lead{clause.range.begin, duration.range.begin};
         const bool needs =
-            any_word(tokens(), lead, {"it", "they", "this"}) &&
+            any_word(tokens(),
+                     lead,
+                     {"it", "they", "this", "loaf", "loaves", "bread", "rolls", "buns"}) &&
             any_word(tokens(),
                      lead,
                      {"needs", "need", "wants", "want", "takes", "take", "require", "requires"});
         return needs || duration.range.begin <= clause.range.begin + near;
+    }
+
+    // "Loaves of this size will require an hour": behind the last prove, what is shaped bakes.
+    [[nodiscard]] bool bakes_by_its_name(const Clause& clause,
+                                         const DurationPhrase& duration) const {
+        const TokenRange lead{clause.range.begin, duration.range.begin};
+        if (!any_word(tokens(), lead, {"loaf", "loaves", "bread", "rolls", "buns"}) ||
+            !any_word(tokens(), lead, {"require", "requires", "need", "needs", "take", "takes"})) {
+            return false;
+        }
+        bool shaped = false;
+        constexpr std::size_t reach = 20;
+        const std::size_t first =
+            assembly_.drafts.size() > reach ? assembly_.drafts.size() - reach : 0;
+        for (std::size_t at = first; at < assembly_.drafts.size(); ++at) {
+            if (assembly_.drafts[at].step.kind == StepKind::bake) {
+                return false;
+            }
+            shaped = shaped || assembly_.drafts[at].step.kind == StepKind::shape;
+        }
+        return shaped && assembly_.drafts.back().step.minutes;
     }
 
     // "Build two. 90 g rye, 65 g water. 22 °C for 12 hours.": under the heading of a leaven a
@@ -657,8 +707,9 @@ private:
     const std::vector<Decision>& decisions_;
     std::vector<std::size_t> waiting_; // clauses that lead in the next step
     Variants variants_;
-    bool clock_told_ = false;                // an earlier clause has named a time of day
-    std::optional<Draft> heated_in_passing_; // the preheat to put behind the step that tells it
+    std::optional<TemperatureRange> heat_ahead_; // told of the oven before any bake
+    bool clock_told_ = false;                    // an earlier clause has named a time of day
+    std::optional<Draft> heated_in_passing_;     // the preheat to put behind the step that tells it
     Assembly assembly_;
 };
 

@@ -42,7 +42,7 @@ double by_length(StepKind kind, double minutes) {
     case StepKind::cool: // rye waits a day for the knife
         return minutes < 5 ? -0.6 : minutes <= 240 ? 0.1 : -0.6;
     case StepKind::cook: // nothing boils for half a day
-        return minutes > 360 ? -2.0 : 0.0;
+        return minutes > 360 ? -2.0 : minutes < 0.3 ? -3.0 : 0.0;
     default:
         return 0.0;
     }
@@ -71,6 +71,12 @@ double by_context(StepKind kind, const Clause& clause) {
     if (kind == StepKind::activate) {
         // A wait wakes yeast only where yeast is what waits.
         score += yeast && !dough && !sponge ? 0.8 : dough ? -1.4 : -1.0;
+        const bool foams =
+            std::any_of(clause.cues.begin(), clause.cues.end(), [](const Match& cue) {
+                return cue.row->say == "foamy" || cue.row->say == "frothy" ||
+                       cue.row->say == "foam" || cue.row->say == "froth";
+            });
+        score += foams && !dough && !sponge ? 1.2 : 0.0;
     }
     if (kind == StepKind::soak) {
         score += names(clause, "soaker") ? 1.2 : 0.0;
@@ -184,7 +190,7 @@ std::vector<Candidate> candidates_of(const Clause& clause) {
             score += *kind == StepKind::bake && !needs_time && order == 0.0 ? 1.2 : 0.0;
         }
         Candidate candidate{*kind, score, {}, 0.0};
-        candidate.loss = *kind == StepKind::bake && !needs_time && length != nullptr ? 3.0 : 0.0;
+        candidate.loss = *kind == StepKind::bake && !needs_time && length != nullptr ? 8.0 : 0.0;
         if (*kind == StepKind::mix || *kind == StepKind::knead) {
             candidate.leads_to = names(clause, "sponge")  ? "sponge"
                                  : names(clause, "dough") ? "dough"

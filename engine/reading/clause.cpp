@@ -563,9 +563,44 @@ bool ends_sentence(const std::vector<Token>& tokens,
     return !next.glued || next.capital;
 }
 
+// "ROLLS.—Use the same dough…", "**Muffins:** …" after the bread itself is told.
+bool labelled_as_bread(const std::vector<Token>& tokens, TokenRange range) {
+    std::size_t at = range.begin;
+    while (at < range.end && tokens[at].kind == TokenKind::mark) {
+        ++at;
+    }
+    return at + 1 < range.end &&
+           any_of(tokens[at],
+                  {"rolls",
+                   "buns",
+                   "loaves",
+                   "muffins",
+                   "sticks",
+                   "twists",
+                   "pizza",
+                   "baguettes",
+                   "biscuits",
+                   "scones",
+                   "gems",
+                   "rusks",
+                   "toast",
+                   "sandwiches"}) &&
+           tokens[at + 1].kind == TokenKind::mark && !is_mark(tokens[at + 1], ',') &&
+           !is_mark(tokens[at + 1], '(');
+}
+
 // Another kind of bread goes on to the end of its sentence, over a semicolon and behind a label of
 // its own ("Leftovers?"), and where it opens a paragraph, to the end of that.
 void spread_variants(const std::vector<Token>& tokens, std::vector<Clause>& clauses) {
+    bool baked = false;
+    for (std::size_t index = 0; index < clauses.size(); ++index) {
+        Clause& clause = clauses[index];
+        const bool opens = index == 0 || clauses[index - 1].block != clause.block;
+        if (baked && opens && labelled_as_bread(tokens, clause.range)) {
+            clause.variant = clause.version = clause.variant_of_block = clause.opens_variant = true;
+        }
+        baked = baked || (clause.action && clause.action->row->means.substr(0, 4) == "bake");
+    }
     for (std::size_t index = 1; index < clauses.size(); ++index) {
         Clause& clause = clauses[index];
         Clause& before = clauses[index - 1];

@@ -260,7 +260,6 @@ private:
                         "will",
                         "means",
                         "does",
-                        "the",
                         "needs",
                         "should"})) {
                 return true;
