@@ -30,7 +30,8 @@ std::vector<ReadingCase> all_cases() {
                              "abbreviations",
                              "noise",
                              "heat_and_time",
-                             "passing_by"}) {
+                             "passing_by",
+                             "cards_and_labels"}) {
         const std::vector<ReadingCase> some =
             cases_in(std::string(LOAFWRIGHT_ROOT) + "/tests/cases/reading/" + file + ".case");
         all.insert(all.end(), some.begin(), some.end());
