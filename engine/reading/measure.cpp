@@ -187,6 +187,45 @@ const UnitRow* Units::at(const std::vector<Token>& tokens,
     return best;
 }
 
+bool is_package(const UnitRow& unit) {
+    if (unit.dimension != Dimension::mass) {
+        return false;
+    }
+    const auto says = [&unit](std::string_view word) {
+        return unit.unit.find(word) != std::string_view::npos;
+    };
+    return !unit.value || says("yeast") || says("sachet") || says("stick");
+}
+
+namespace {
+
+// The end of "42 g" in "one 42 g cube", a size with the package that has it behind; `at` when there
+// is none.
+std::size_t size_of_package(const std::vector<Token>& tokens,
+                            std::size_t at,
+                            std::size_t end,
+                            const Units& units,
+                            Region region) {
+    if (at >= end || tokens[at].kind != TokenKind::number || tokens[at].fraction) {
+        return at;
+    }
+    const auto size = number_phrase(tokens, at, end);
+    std::size_t next = size ? size->range.end : at;
+    bool ignored = false;
+    if (next < end && is_mark(tokens[next], '-')) {
+        ++next; // 14-oz
+    }
+    const UnitRow* unit = units.at(tokens, next, end, region, next, ignored);
+    if (unit == nullptr || is_package(*unit) || !unit->value) {
+        return at;
+    }
+    std::size_t behind = next;
+    const UnitRow* package = units.at(tokens, next, end, region, behind, ignored);
+    return package != nullptr && is_package(*package) ? next : at;
+}
+
+} // namespace
+
 std::optional<Measure> measure_at(const std::vector<Token>& tokens,
                                   std::size_t at,
                                   std::size_t end,
@@ -217,6 +256,12 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
             high *= each->high;
             next = each->range.end;
         }
+    } else if (const std::size_t sized = size_of_package(tokens, next, end, units, region);
+               sized != next) { // "one 42 g cube", "2 7g sachets"
+        const auto each = number_phrase(tokens, next, end);
+        low *= each->low;
+        high *= each->high;
+        next = each->range.end;
     }
     if (is_time_or_heat(tokens, next, end)) {
         return std::nullopt;
@@ -290,7 +335,8 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     return measure;
 }
 
-std::optional<Band<Grams>> weigh(const Measure& measure, const IngredientRow* row) {
+std::optional<Band<Grams>>
+weigh(const Measure& measure, const IngredientRow* row, Filling filling) {
     const Band<double>& amount = measure.amount;
     switch (measure.dimension) {
     case Dimension::mass:
@@ -317,6 +363,16 @@ std::optional<Band<Grams>> weigh(const Measure& measure, const IngredientRow* ro
             low = likely > 0.0 ? by_spoon * low / likely : by_spoon * 0.85;
             high = likely > 0.0 ? by_spoon * high / likely : by_spoon * 1.15;
             likely = by_spoon;
+        }
+        if (filling == Filling::sifted) {
+            high = (low + likely) / 2.0;
+            likely = low;
+        } else if (filling == Filling::spooned) {
+            high = likely;
+            likely = (low + high) / 2.0;
+        } else if (filling == Filling::scooped) {
+            low = likely;
+            likely = (low + high) / 2.0;
         }
         // A millilitre of water is a gram to anybody with a scale (0.998 g at 20 °C).
         const bool metric =
