@@ -31,6 +31,14 @@ IngredientReader::IngredientReader(const Knowledge& knowledge,
     rows_.reserve(knowledge_.ingredients.size());
     for (const IngredientRow& row : knowledge_.ingredients) {
         rows_.emplace(row.item, &row);
+        for (const std::string_view alias : row.aliases) {
+            const std::size_t bracket = alias.find(" (");
+            if (bracket != std::string_view::npos && row.role != "egg") { // sizes: egg_row
+                regional_names_.emplace(
+                    alias.substr(0, bracket),
+                    std::pair(&row, alias.substr(bracket + 2, alias.size() - bracket - 3)));
+            }
+        }
     }
     for (const WarmthWordRow& row : knowledge_.warmth_words) {
         warmth_openings_.insert(row.words.substr(0, row.words.find_first_of(" -")));
@@ -162,8 +170,22 @@ void IngredientReader::describe(FoundIngredient& found,
     const TokenRange own = item_words(match.range, words_from);
     found.ingredient.item = words(own);
     const IngredientRow* row = row_named(match.row->means);
-    if (row != nullptr && row->role == "egg" && row->item.find("white") == std::string_view::npos &&
-        row->item.find("yolk") == std::string_view::npos) {
+    // "oatmeal" is rolled in America, milled in Britain.
+    if (const auto here = regional_names_.find(words(match.range)); here != regional_names_.end()) {
+        const bool told = (region_ == Region::us && here->second.second == "US") ||
+                          (region_ == Region::uk && here->second.second == "UK");
+        row = told ? here->second.first : row;
+    }
+    // A cake of "yeast" is compressed, whatever the word alone means.
+    const bool in_cakes = !measures.empty() && measures.front().unit != nullptr &&
+                          (measures.front().unit->unit.find("yeast cake") == 0 ||
+                           measures.front().unit->unit.find("yeast block") == 0);
+    if (in_cakes && words(match.range) == "yeast") {
+        row = row_named("fresh yeast");
+    }
+    const bool whole_egg = row != nullptr && row->role == "egg" && row->item.find("egg") == 0 &&
+                           row->item != "egg white" && row->item != "egg yolk";
+    if (whole_egg) {
         if (const IngredientRow* sized =
                 egg_row(TokenRange{own.begin > 3 ? own.begin - 3 : 0, own.end})) {
             row = sized;

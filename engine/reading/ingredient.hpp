@@ -110,6 +110,9 @@ private:
     const Layout& layout_;
     Region region_;
     std::unordered_map<std::string_view, const IngredientRow*> rows_;
+    /// "oatmeal" and the row that it is in the region "US".
+    std::unordered_map<std::string, std::pair<const IngredientRow*, std::string_view>>
+        regional_names_;
     std::unordered_set<std::string_view> warmth_openings_; // first words of the warmth table
 };
 

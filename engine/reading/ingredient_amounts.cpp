@@ -73,6 +73,10 @@ double times_of(const Measure& first, const Measure& size, bool each, bool of_pa
 
 const UnitRow*
 IngredientReader::package_at(std::size_t at, std::size_t end, std::size_t& next) const {
+    // "cake flour", "block yeast": the word belongs to the name.
+    if (lexicon_.at("ingredient", layout_.tokens, layout_.ids, at, end).row != nullptr) {
+        return nullptr;
+    }
     bool ignored = false;
     const UnitRow* unit = units_.at(layout_.tokens, at, end, region_, next, ignored);
     return unit != nullptr && is_package(*unit) ? unit : nullptr;
