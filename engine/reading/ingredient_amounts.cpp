@@ -9,6 +9,7 @@
 #include "engine/reading/number.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace loafwright::reading {
@@ -43,6 +44,27 @@ int rank_of(const Measure& measure) {
         return measure.unit != nullptr && is_metric(*measure.unit) ? 3 : 2;
     }
     return 0;
+}
+
+// Units that are made for one thing: a stick is of butter, a clove of garlic, a peck of flour.
+bool is_for(const UnitRow& unit, const IngredientRow* row) {
+    struct Use {
+        std::string_view unit;
+        std::string_view role;
+        std::string_view item;
+    };
+    static constexpr std::array<Use, 6> uses = {{{"yeast ", "yeast", ""},
+                                                 {"stick ", "fat", ""},
+                                                 {"pat ", "fat", ""},
+                                                 {"clove ", "", "garlic"},
+                                                 {"quartern", "flour", ""},
+                                                 {"peck", "flour", ""}}};
+    for (const Use& use : uses) {
+        if (unit.unit.substr(0, use.unit.size()) == use.unit) {
+            return row != nullptr && (row->role == use.role || row->item == use.item);
+        }
+    }
+    return true;
 }
 
 void multiply(Measure& measure, double times) {
@@ -158,7 +180,21 @@ std::optional<Band<Grams>> IngredientReader::grams_of(const Amounts& amounts,
     int best_rank = -1;
     std::optional<double> least;
     std::optional<double> most;
-    for (const Measure& measure : amounts.measures) {
+    for (Measure measure : amounts.measures) {
+        if (measure.unit != nullptr && !is_for(*measure.unit, row)) {
+            // A sachet of baking powder is no sachet of yeast; of other things nobody knows.
+            const UnitRow* other = row != nullptr && row->item == "baking powder" &&
+                                           measure.unit->unit.find("yeast") == 0
+                                       ? units_.named("baking powder sachet (EU)")
+                                       : nullptr;
+            if (other == nullptr) {
+                continue;
+            }
+            const double number = measure.amount.likely / measure.unit->value->likely;
+            measure.unit = other;
+            measure.amount = *other->value;
+            multiply(measure, number);
+        }
         const auto grams = weigh(measure, row, amounts.filling);
         if (!grams) {
             continue;

@@ -95,7 +95,11 @@ Match IngredientReader::first_item(TokenRange range, const Amounts& amounts) con
             return match;
         }
     }
-    return {};
+    // "6 cloves": the spice and no garlic, when nothing else is named.
+    return amounts.range.empty()
+               ? Match{}
+               : lexicon_.at(
+                     "ingredient", tokens, layout_.ids, amounts.range.end - 1, amounts.range.end);
 }
 
 // "zest of 1 orange", "juice of half a lemon", "yolks of 2 eggs": the amount stands inside the

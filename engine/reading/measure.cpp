@@ -84,7 +84,7 @@ bool is_time_or_heat(const std::vector<Token>& tokens, std::size_t at, std::size
 
 } // namespace
 
-Units::Units(const Knowledge& knowledge) {
+Units::Units(const Knowledge& knowledge) : knowledge_(knowledge) {
     for (const UnitRow& row : knowledge.units) {
         for (const std::string_view written : row.written) {
             std::string plain;
@@ -103,6 +103,13 @@ Units::Units(const Knowledge& knowledge) {
     }
 }
 
+const UnitRow* Units::named(std::string_view unit) const {
+    const auto row = std::find_if(knowledge_.units.begin(),
+                                  knowledge_.units.end(),
+                                  [unit](const UnitRow& one) { return one.unit == unit; });
+    return row == knowledge_.units.end() ? nullptr : &*row;
+}
+
 const UnitRow* Units::at(const std::vector<Token>& tokens,
                          std::size_t at,
                          std::size_t end,
@@ -116,8 +123,9 @@ const UnitRow* Units::at(const std::vector<Token>& tokens,
         if (is_mark(tokens[token], '.') && words > 0 && tokens[token].glued) {
             continue;
         }
-        if (is_mark(tokens[token], '#') && words == 0) {
-            joined = "#";
+        if (tokens[token].kind == TokenKind::mark && words == 0 &&
+            written_.count(tokens[token].text) != 0) {
+            joined = tokens[token].text; // #, ℔, ℓ
         } else if (tokens[token].kind == TokenKind::word) {
             if (words > 0) {
                 joined += ' ';
@@ -235,6 +243,11 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     double factor_cup = 1.0;
     const auto take_fill = [&](std::size_t& token) {
         while (const Fill* fill = fill_at(tokens, token, end)) {
+            std::size_t behind = token;
+            bool ignored = false;
+            if (units.at(tokens, token, end, region, behind, ignored) != nullptr) {
+                return; // "large cake", "generous pinch" are units of their own
+            }
             factor_spoon *= fill->factor_spoon;
             factor_cup *= fill->factor_cup;
             ++token;
@@ -266,6 +279,7 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     if (is_time_or_heat(tokens, next, end)) {
         return std::nullopt;
     }
+    const std::size_t number_end = next; // "2 large eggs": the size belongs to the eggs
     take_fill(next);
     // "a large half of a yeast cake", "half of the milk"
     if (next + 1 < end && is_word(tokens[next], "of") &&
@@ -282,7 +296,7 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     measure.about = number->about;
     std::size_t after = next;
     const UnitRow* unit = units.at(tokens, next, end, region, after, measure.by_region);
-    measure.range = TokenRange{at, next};
+    measure.range = TokenRange{at, number_end};
     if (unit == nullptr || !unit->value) {
         measure.amount = between(low, high);
         measure.dimension = Dimension::count;

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <unordered_map>
 #include <vector>
 
@@ -39,7 +40,11 @@ public:
                                     std::size_t& next,
                                     bool& by_region) const;
 
+    /// The row of exactly this name, or null.
+    [[nodiscard]] const UnitRow* named(std::string_view unit) const;
+
 private:
+    const Knowledge& knowledge_;
     std::unordered_map<std::string, std::vector<const UnitRow*>> written_;
 };
 

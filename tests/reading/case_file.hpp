@@ -16,6 +16,10 @@ namespace loafwright::tests {
 ///     never MINUTES|LOW-HIGH      no step lasts so long
 ///     steps COUNT                 so many steps in all
 ///     item WORDS GRAMS|LOW-HIGH|none
+///     instead WORDS GRAMS|LOW-HIGH|none
+///                                 what may stand for an ingredient
+///     optional WORDS / needed WORDS
+///                                 an ingredient that may, that may not be left out
 ///     use WORDS SHARE             a share of something already listed
 ///     or KIND [MINUTES] [PLACE]   an alternative of some step
 ///     cue WORDS                   some step's cue holds these words

@@ -30,7 +30,8 @@ std::vector<ReadingCase> all_cases() {
                              "abbreviations",
                              "noise",
                              "heat_and_time",
-                             "passing_by"}) {
+                             "passing_by",
+                             "ingredient_lines"}) {
         const std::vector<ReadingCase> some =
             cases_in(std::string(LOAFWRIGHT_ROOT) + "/tests/cases/reading/" + file + ".case");
         all.insert(all.end(), some.begin(), some.end());
