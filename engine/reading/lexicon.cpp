@@ -118,6 +118,7 @@ Lexicon::Lexicon(const Knowledge& knowledge) {
         add(row);
     }
     add_ingredients(knowledge);
+    add_units(knowledge);
     for (auto& role : roles_) {
         for (auto& first : role.second) {
             std::stable_sort(
@@ -151,6 +152,20 @@ void Lexicon::add_ingredients(const Knowledge& knowledge) {
                 if (regional == (alias.find(" (") != std::string_view::npos)) {
                     name(alias, row.item);
                 }
+            }
+        }
+    }
+}
+
+// The words of units are known, so that nobody mends "quarterns" into "quarters". Short ones are
+// not mended and stand in the lists of other languages too.
+void Lexicon::add_units(const Knowledge& knowledge) {
+    constexpr std::size_t shortest = 4;
+    for (const UnitRow& row : knowledge.units) {
+        for (const std::string_view written : row.written) {
+            if (written.size() >= shortest &&
+                written.find_first_of(" -.") == std::string_view::npos) {
+                id_of(lower_case(written));
             }
         }
     }

@@ -62,8 +62,14 @@ const Fill* fill_at(const std::vector<Token>& tokens, std::size_t at, std::size_
     return nullptr;
 }
 
+// "cm3", "cm³".
+bool is_cubic(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    return at + 1 < end && is_word(tokens[at], "cm") && tokens[at + 1].glued &&
+           (tokens[at + 1].text == "3" || tokens[at + 1].text == "\xC2\xB3");
+}
+
 bool is_time_or_heat(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
-    if (at >= end) {
+    if (at >= end || is_cubic(tokens, at, end)) {
         return false;
     }
     static constexpr std::array<std::string_view, 24> words = {
@@ -131,6 +137,8 @@ const UnitRow* Units::at(const std::vector<Token>& tokens,
                 joined += ' ';
             }
             joined += tokens[token].text;
+        } else if (words == 1 && is_cubic(tokens, token - 1, end)) {
+            joined += tokens[token].text; // cm3
         } else {
             break;
         }
