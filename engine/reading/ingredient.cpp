@@ -102,7 +102,7 @@ TokenRange IngredientReader::item_words(TokenRange match, std::size_t from) cons
             is_any_word(before,
                         {"of",   "the", "a",    "an",   "and",  "or",     "with", "to",   "in",
                          "add",  "for", "plus", "some", "more", "enough", "all",  "your", "as",
-                         "that", "use", "put",  "pour", "into", "from",   "be",   "it"});
+                         "that", "use", "put",  "pour", "into", "from",   "be",   "it",   "each"});
         if (stops) {
             break;
         }

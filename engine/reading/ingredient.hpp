@@ -96,7 +96,12 @@ private:
     [[nodiscard]] const LexiconRow* named(const std::vector<Token>& words) const;
     [[nodiscard]] const LexiconRow* prepared(TokenRange item, TokenRange range) const;
     [[nodiscard]] Match part_of_fruit(TokenRange range, const Amounts& amounts) const;
-    [[nodiscard]] const LexiconRow* said_before_or(const Match& item, std::size_t from) const;
+    [[nodiscard]] const LexiconRow*
+    said_before_or(const Match& item, std::size_t from, Amounts& own) const;
+    [[nodiscard]] FoundIngredient second(const FoundIngredient& first,
+                                         const Match& item,
+                                         const Amounts& amounts,
+                                         TokenRange rest) const;
     void add_amounts_behind(const Match& item, TokenRange range, Amounts& amounts) const;
     void add_substitutes(FoundIngredient& found,
                          const Match& item,

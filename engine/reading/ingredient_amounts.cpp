@@ -3,10 +3,9 @@
 // One amount of an ingredient, or several for the same thing, and what they weigh together: "600g
 // or 5 cups", "1 packet (appr. 2 1/4 tsp or 7g)", "350ml/12fl oz", "2 (14-oz) cans". When the text
 // gives the same amount twice, grams outrank other weights, these outrank metric volumes, cups and
-// spoons, packets and handfuls, and pieces, in that order; a difference of more than a tenth is
-// kept and asked about.
+// spoons, packets and handfuls, and pieces, in that order; a difference of more than a tenth,
+// beyond what the way of measuring explains, is kept and asked about.
 #include "engine/reading/ingredient.hpp"
-#include "engine/reading/number.hpp"
 
 #include <algorithm>
 #include <array>
@@ -64,7 +63,8 @@ bool is_for(const UnitRow& unit, const IngredientRow* row) {
             return row != nullptr && (row->role == use.role || row->item == use.item);
         }
     }
-    return true;
+    // A piece of butter is no stick.
+    return unit.unit != "each" || row == nullptr || row->role != "fat";
 }
 
 void multiply(Measure& measure, double times) {
@@ -178,8 +178,7 @@ std::optional<Band<Grams>> IngredientReader::grams_of(const Amounts& amounts,
                                                       FoundIngredient& found) const {
     std::optional<Band<Grams>> best;
     int best_rank = -1;
-    std::optional<double> least;
-    std::optional<double> most;
+    std::vector<Band<Grams>> told;
     for (Measure measure : amounts.measures) {
         if (measure.unit != nullptr && !is_for(*measure.unit, row)) {
             // A sachet of baking powder is no sachet of yeast; of other things nobody knows.
@@ -200,9 +199,7 @@ std::optional<Band<Grams>> IngredientReader::grams_of(const Amounts& amounts,
             continue;
         }
         if (!is_vague(measure) && measure.dimension != Dimension::count) {
-            const double middle = grams->likely.count();
-            least = least ? std::min(*least, middle) : middle;
-            most = most ? std::max(*most, middle) : middle;
+            told.push_back(*grams);
         }
         const int rank = rank_of(measure);
         if (rank > best_rank) {
@@ -212,8 +209,15 @@ std::optional<Band<Grams>> IngredientReader::grams_of(const Amounts& amounts,
             found.by_region = measure.by_region && region_ == Region::unknown;
         }
     }
-    if (least && most && *least > 0 && *most / *least > 1.1 && amounts.measures.size() > 1) {
-        found.disagreement = *most / *least;
+    // What the way of measuring explains is no difference: a spoon of yeast may weigh 2.7 or 4 g.
+    for (const Band<Grams>& less : told) {
+        for (const Band<Grams>& more : told) {
+            const double ratio = more.likely.count() / less.likely.count();
+            const bool apart = more.low.count() > less.high.count() * 1.02;
+            if (less.likely.count() > 0 && ratio > 1.1 && apart) {
+                found.disagreement = std::max(ratio, found.disagreement.value_or(ratio));
+            }
+        }
     }
     return best;
 }

@@ -77,7 +77,21 @@ IngredientReader::Amounts IngredientReader::first_amounts(TokenRange range) cons
             return amounts;
         }
     }
-    return {};
+    // "Pinch of salt", "knob of butter": one.
+    std::size_t next = range.begin;
+    Measure one;
+    const bool item =
+        lexicon_.at("ingredient", tokens, layout_.ids, range.begin, range.end).row != nullptr;
+    one.unit =
+        item ? nullptr : units_.at(tokens, range.begin, range.end, region_, next, one.by_region);
+    if (one.unit == nullptr || !one.unit->value || is_package(*one.unit) ||
+        (one.unit->dimension != Dimension::mass && one.unit->dimension != Dimension::volume)) {
+        return {};
+    }
+    one.amount = *one.unit->value;
+    one.dimension = one.unit->dimension;
+    one.range = TokenRange{range.begin, next};
+    return Amounts{{one}, one.range, Filling::as_it_comes};
 }
 
 Match IngredientReader::first_item(TokenRange range, const Amounts& amounts) const {
@@ -170,14 +184,27 @@ const LexiconRow* IngredientReader::prepared(TokenRange item, TokenRange range) 
     return nullptr;
 }
 
-// "olive or sunflower oil": what stands before the "or" shares the noun behind it.
-const LexiconRow* IngredientReader::said_before_or(const Match& item, std::size_t from) const {
+// "olive or sunflower oil", "20 g fresh or 7 g dried yeast": what stands before the "or" shares the
+// noun behind it. `own` becomes the amount of what is behind.
+const LexiconRow*
+IngredientReader::said_before_or(const Match& item, std::size_t from, Amounts& own) const {
     const auto& tokens = layout_.tokens;
-    if (item.range.begin < from + 2 || !is_word(tokens[item.range.begin - 1], "or")) {
+    std::size_t join = item.range.begin;
+    while (join > from && !is_word(tokens[join], "or")) {
+        --join;
+    }
+    if (join <= from) {
         return nullptr;
     }
+    if (join + 1 < item.range.begin) {
+        Amounts behind = amounts_at(join + 1, item.range.begin);
+        if (behind.measures.empty() || behind.measures.front().unit == nullptr) {
+            return nullptr;
+        }
+        own = std::move(behind);
+    }
     std::vector<Token> words{tokens[item.range.end - 1]};
-    for (std::size_t at = item.range.begin - 1; at > from && words.size() < 4; --at) {
+    for (std::size_t at = join; at > from && words.size() < 4; --at) {
         if (tokens[at - 1].kind != TokenKind::word) {
             break;
         }
@@ -313,7 +340,8 @@ std::optional<FoundIngredient> IngredientReader::line(const Block& block) const 
         const Match written = item;
         amounts.filling = filling_in(tokens, range, item.range.begin);
         add_amounts_behind(item, range, amounts);
-        const LexiconRow* before = said_before_or(item, words_from);
+        Amounts behind_or = amounts;
+        const LexiconRow* before = said_before_or(item, words_from, behind_or);
         const LexiconRow* after = prepared(item.range, range);
         item.row = before != nullptr ? before : after != nullptr ? after : item.row;
         describe(found, item, amounts, words_from, range);
@@ -322,7 +350,7 @@ std::optional<FoundIngredient> IngredientReader::line(const Block& block) const 
             other.item = words(written.range);
             other.known_as = std::string(written.row->means);
             FoundIngredient apart;
-            other.grams = grams_of(amounts, row_named(other.known_as), apart);
+            other.grams = grams_of(behind_or, row_named(other.known_as), apart);
             found.ingredient.item = std::string(before->say);
             found.ingredient.substitutes.push_back(std::move(other));
         }
@@ -355,6 +383,22 @@ std::optional<FoundIngredient> IngredientReader::line(const Block& block) const 
     return found;
 }
 
+// A further thing on the line of `first`, said in `rest` of the line.
+FoundIngredient IngredientReader::second(const FoundIngredient& first,
+                                         const Match& item,
+                                         const Amounts& amounts,
+                                         TokenRange rest) const {
+    FoundIngredient found;
+    found.range = TokenRange{rest.begin, item.range.end};
+    found.ingredient.span = span_of(layout_.tokens, found.range);
+    found.ingredient.text = tidy(text_, *found.ingredient.span);
+    found.ingredient.part = first.ingredient.part;
+    found.ingredient.optional = first.ingredient.optional;
+    const std::size_t from = std::max(rest.begin, amounts.range.end);
+    describe(found, item, amounts, std::min(from, item.range.begin), rest);
+    return found;
+}
+
 std::vector<FoundIngredient> IngredientReader::beside(const FoundIngredient& first) const {
     const auto& tokens = layout_.tokens;
     const TokenRange range = first.range;
@@ -364,43 +408,37 @@ std::vector<FoundIngredient> IngredientReader::beside(const FoundIngredient& fir
     if (item.row == nullptr || amounts.measures.empty() || amounts.range.begin > item.range.begin) {
         return more;
     }
+    // "1 tsp each cinnamon and nutmeg": the one amount is for all of them.
+    const std::size_t behind = amounts.range.end;
+    const bool each = behind < item.range.begin && is_word(tokens[behind], "each");
     std::size_t depth = 0;
     for (std::size_t at = item.range.end; at + 1 < range.end; ++at) {
         depth += is_mark(tokens[at], '(') ? 1U : 0U;
         depth -= is_mark(tokens[at], ')') && depth > 0 ? 1U : 0U;
-        const bool joins =
-            is_any_word(tokens[at], {"plus", "and", "in", "with"}) || is_mark(tokens[at], '+');
+        const bool joins = is_any_word(tokens[at], {"plus", "and", "in", "with"}) ||
+                           is_mark(tokens[at], '+') || (each && is_mark(tokens[at], ','));
         if (!joins || depth > 0) {
             continue;
         }
-        const Amounts own = amounts_at(at + 1, range.end);
-        if (own.measures.empty() || own.range.begin != at + 1 ||
-            (own.range.end < range.end && is_any_word(tokens[own.range.end], {"of"}) &&
-             own.range.end + 1 < range.end && is_word(tokens[own.range.end + 1], "the"))) {
+        const Amounts own = each ? amounts : amounts_at(at + 1, range.end);
+        const std::size_t from = each ? at + 1 : own.range.end;
+        const bool of_the =
+            from + 1 < range.end && is_word(tokens[from], "of") && is_word(tokens[from + 1], "the");
+        if (own.measures.empty() || of_the) {
             continue; // "dissolved in 50 ml of the water": a part of what is listed
         }
-        std::size_t word = own.range.end;
         Match match;
-        while (word < std::min(range.end, own.range.end + 4) &&
-               tokens[word].kind == TokenKind::word && !is_any_word(tokens[word], {"for", "or"})) {
+        for (std::size_t word = from;
+             word < std::min(range.end, from + 4) && match.row == nullptr &&
+             tokens[word].kind == TokenKind::word && !is_any_word(tokens[word], {"for", "or"});
+             ++word) {
             match = lexicon_.at("ingredient", tokens, layout_.ids, word, range.end);
-            if (match.row != nullptr) {
-                break;
-            }
-            ++word;
         }
         const bool bare = own.measures.front().unit == nullptr;
         if (match.row == nullptr || (bare && !sold_by_the_piece(match, own.measures.front()))) {
             continue;
         }
-        FoundIngredient found;
-        found.range = TokenRange{at + 1, match.range.end};
-        found.ingredient.span = span_of(tokens, found.range);
-        found.ingredient.text = tidy(text_, *found.ingredient.span);
-        found.ingredient.part = first.ingredient.part;
-        found.ingredient.optional = first.ingredient.optional;
-        describe(found, match, own, own.range.end, TokenRange{at + 1, range.end});
-        more.push_back(std::move(found));
+        more.push_back(second(first, match, own, TokenRange{at + 1, range.end}));
         at = match.range.end - 1;
     }
     return more;

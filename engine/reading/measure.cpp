@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 
 namespace loafwright::reading {
@@ -222,7 +223,7 @@ std::size_t size_of_package(const std::vector<Token>& tokens,
                             std::size_t end,
                             const Units& units,
                             Region region) {
-    if (at >= end || tokens[at].kind != TokenKind::number || tokens[at].fraction) {
+    if (at >= end || tokens[at].kind != TokenKind::number) {
         return at;
     }
     const auto size = number_phrase(tokens, at, end);
@@ -283,6 +284,14 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
         low *= each->low;
         high *= each->high;
         next = each->range.end;
+    }
+    // "2 1/4-ounce packages": a hyphen ties the fraction to the ounces of each.
+    const std::size_t last = next - 1;
+    if (number->range.end == next && last > at && tokens[last].fraction && !tokens[last].glued &&
+        low == high && next < end && is_mark(tokens[next], '-') && tokens[next].glued &&
+        tokens[last - 1].kind == TokenKind::number &&
+        size_of_package(tokens, last, end, units, region) != last) {
+        low = high = std::floor(low) * tokens[last].value;
     }
     if (is_time_or_heat(tokens, next, end)) {
         return std::nullopt;

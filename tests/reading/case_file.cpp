@@ -279,11 +279,12 @@ failure(const std::string& expectation, const Reading& reading, std::size_t& nex
                     return holds(reminder.text, rest);
                 });
         });
-    } else if (verb == "ask") {
-        good = std::any_of(
+    } else if (verb == "ask" || verb == "unasked") {
+        const bool asked = std::any_of(
             reading.questions.begin(), reading.questions.end(), [&](const Question& question) {
                 return holds(question.about + " " + question.ask, rest);
             });
+        good = asked == (verb == "ask");
     } else if (verb == "unread") {
         good = std::any_of(reading.unread.begin(), reading.unread.end(), [&](const Unread& unread) {
             return holds(unread.text, rest);

@@ -25,6 +25,7 @@ namespace loafwright::tests {
 ///     cue WORDS                   some step's cue holds these words
 ///     remind WORDS                some step's reminder holds these words
 ///     ask WORDS                   some question is about or asks these words
+///     unasked WORDS               no question does
 ///     unread WORDS                a phrase with these words stays unread
 ///     title WORDS / pieces COUNT
 /// Steps must be found in the order in which they stand here.
