@@ -109,8 +109,9 @@ IngredientReader::Amounts IngredientReader::amounts_at(std::size_t at, std::size
     Amounts amounts;
     amounts.range = TokenRange{at, at};
     std::size_t from = at;
-    bool in_tins = false; // "2 tins (": a package whose size stands behind it
-    while (from < end) {
+    bool in_tins = false;           // "2 tins (": a package whose size stands behind it
+    constexpr std::size_t most = 6; // nobody says it oftener; keeps the work on a line bounded
+    while (from < end && amounts.measures.size() < most) {
         auto measure = measure_at(tokens, from, end, units_, region_);
         if (!measure) {
             break;
