@@ -227,9 +227,15 @@ private:
     bool other_wait(std::size_t index, const Clause& clause, StepKind kind) {
         Draft* before = last();
         const DurationPhrase* length = own_length(clause);
-        const bool after_or =
-            is_word(tokens()[clause.range.begin], "or") ||
-            (clause.range.begin > 0 && is_word(tokens()[clause.range.begin - 1], "or"));
+        if (!clause.action || index == 0) {
+            return false;
+        }
+        // "or, for more flavour, put": a few words may stand between.
+        constexpr std::size_t reach = 7;
+        const std::size_t at = clause.action->range.begin;
+        const std::size_t from =
+            std::max(clauses_[index - 1].range.begin, at > reach ? at - reach : std::size_t{0});
+        const bool after_or = any_word(tokens(), TokenRange{from, at}, {"or"});
         if (!after_or || length == nullptr || before == nullptr || !before->step.minutes ||
             attention_of(kind) != Attention::wait ||
             attention_of(before->step.kind) != Attention::wait ||
@@ -642,6 +648,9 @@ private:
         wait.step.part = layout_.blocks[clause.block].part;
         wait.step.minutes = band_of(*length);
         attach_temperatures(clause, wait);
+        if (index > 0 && clauses_[index - 1].block == clause.block) {
+            attach_temperatures(clauses_[index - 1], wait); // "Warm place, 26 °C."
+        }
         assembly_.uses[index].draft = assembly_.drafts.size();
         assembly_.drafts.push_back(std::move(wait));
         return true;

@@ -543,6 +543,9 @@ bool ends_sentence(const std::vector<Token>& tokens,
     if (is_mark(token, ':')) {
         return at >= begin + 4 && at + 1 < end && !tokens[at + 1].glued;
     }
+    if (is_mark(token, ')') && at > begin && is_mark(tokens[at - 1], '.')) {
+        return true; // "(… fixes that.) Bake"
+    }
     if (!is_mark(token, '.')) {
         return false;
     }

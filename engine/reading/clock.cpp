@@ -110,4 +110,10 @@ std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange 
     return clocks;
 }
 
+int afternoon_rather(int minutes, ClockTime from, ClockTime to) {
+    constexpr int longest_stand = 14 * 60;
+    const bool early_to_late = from.hour < 12 && to.hour >= 12;
+    return minutes > longest_stand && early_to_late ? minutes - 12 * 60 : minutes;
+}
+
 } // namespace loafwright::reading

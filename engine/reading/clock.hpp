@@ -16,4 +16,8 @@ struct ClockPhrase {
 };
 std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange range);
 
+/// "At two o'clock, and by nine in the evening": where a dough would stand longer than fourteen
+/// hours from an early hour to a late one, the early one is of the afternoon.
+int afternoon_rather(int minutes, ClockTime from, ClockTime to);
+
 } // namespace loafwright::reading

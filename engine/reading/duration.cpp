@@ -435,6 +435,7 @@ durations_in(const std::vector<Token>& tokens, TokenRange range, bool minutes_to
             minutes = minutes <= 0
                           ? minutes + (half_day_told || from.clock.hour > 12 ? 24 * 60 : 12 * 60)
                           : minutes;
+            minutes = afternoon_rather(minutes, from.clock, to.clock);
             DurationPhrase phrase;
             phrase.low = phrase.likely = phrase.high = Minutes(static_cast<double>(minutes));
             phrase.from = from.clock;

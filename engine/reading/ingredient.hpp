@@ -48,6 +48,10 @@ public:
     /// One line of an ingredient list; nothing when no item can be made out.
     [[nodiscard]] std::optional<FoundIngredient> line(const Block& block) const;
 
+    /// What else the line of `first` puts in: "1 egg + 1 tbsp milk", "saffron, steeped in 2 tbsp
+    /// milk".
+    [[nodiscard]] std::vector<FoundIngredient> beside(const FoundIngredient& first) const;
+
     /// Amounts with their items in running text.
     [[nodiscard]] std::vector<FoundIngredient> in_prose(TokenRange range) const;
 
@@ -60,26 +64,49 @@ public:
     [[nodiscard]] const IngredientRow* row_named(std::string_view item) const;
 
     /// How warm the text wants an item that stands in `item`, if it says so beside it.
-    [[nodiscard]] std::optional<TemperatureRange> warmth_beside(TokenRange item) const;
+    /// `within`, its line or clause, bounds the search.
+    [[nodiscard]] std::optional<TemperatureRange>
+    warmth_beside(TokenRange item, std::optional<TokenRange> within = std::nullopt) const;
 
 private:
     [[nodiscard]] bool starts_at(std::string_view words, std::size_t at, std::size_t end) const;
     struct Amounts {
         std::vector<Measure> measures;
         TokenRange range;
+        Filling filling = Filling::as_it_comes;
     };
     [[nodiscard]] Amounts amounts_at(std::size_t at, std::size_t end) const;
+    [[nodiscard]] const UnitRow*
+    package_at(std::size_t at, std::size_t end, std::size_t& next) const;
     [[nodiscard]] bool sold_by_the_piece(const Match& match, const Measure& measure) const;
     [[nodiscard]] const IngredientRow* egg_row(TokenRange range) const;
-    [[nodiscard]] std::optional<Band<Grams>> grams_of(const std::vector<Measure>& measures,
-                                                      const IngredientRow* row,
-                                                      FoundIngredient& found) const;
+    [[nodiscard]] std::optional<Band<Grams>>
+    grams_of(const Amounts& amounts, const IngredientRow* row, FoundIngredient& found) const;
     [[nodiscard]] std::string words(TokenRange range) const;
     [[nodiscard]] TokenRange item_words(TokenRange match, std::size_t from) const;
     void describe(FoundIngredient& found,
                   const Match& match,
-                  const std::vector<Measure>& measures,
-                  std::size_t words_from) const;
+                  const Amounts& amounts,
+                  std::size_t words_from,
+                  TokenRange within) const;
+
+    // Of a line of a list.
+    [[nodiscard]] Amounts first_amounts(TokenRange range) const;
+    [[nodiscard]] Match first_item(TokenRange range, const Amounts& amounts) const;
+    [[nodiscard]] const LexiconRow* named(const std::vector<Token>& words) const;
+    [[nodiscard]] const LexiconRow* prepared(TokenRange item, TokenRange range) const;
+    [[nodiscard]] Match part_of_fruit(TokenRange range, const Amounts& amounts) const;
+    [[nodiscard]] const LexiconRow*
+    said_before_or(const Match& item, std::size_t from, Amounts& own) const;
+    [[nodiscard]] FoundIngredient second(const FoundIngredient& first,
+                                         const Match& item,
+                                         const Amounts& amounts,
+                                         TokenRange rest) const;
+    void add_amounts_behind(const Match& item, TokenRange range, Amounts& amounts) const;
+    void add_substitutes(FoundIngredient& found,
+                         const Match& item,
+                         TokenRange range,
+                         const Amounts& amounts) const;
 
     const Knowledge& knowledge_;
     const Lexicon& lexicon_;
@@ -88,6 +115,9 @@ private:
     const Layout& layout_;
     Region region_;
     std::unordered_map<std::string_view, const IngredientRow*> rows_;
+    /// "oatmeal" and the row that it is in the region "US".
+    std::unordered_map<std::string, std::pair<const IngredientRow*, std::string_view>>
+        regional_names_;
     std::unordered_set<std::string_view> warmth_openings_; // first words of the warmth table
 };
 

@@ -112,6 +112,7 @@ Lexicon::Lexicon(const Knowledge& knowledge) {
         add(row);
     }
     add_ingredients(knowledge);
+    add_units(knowledge);
     for (auto& role : roles_) {
         for (auto& first : role.second) {
             std::stable_sort(
@@ -135,10 +136,31 @@ void Lexicon::add_ingredients(const Knowledge& knowledge) {
         ingredient_rows_.push_back(LexiconRow{"ingredient", say.substr(0, bracket), item, 1.0, {}});
         add(ingredient_rows_.back());
     };
-    for (const IngredientRow& row : knowledge.ingredients) {
-        name(row.item, row.item);
-        for (const std::string_view alias : row.aliases) {
-            name(alias, row.item);
+    // A name of one region comes after the names of all: "oatmeal" is first what it is everywhere.
+    for (const bool regional : {false, true}) {
+        for (const IngredientRow& row : knowledge.ingredients) {
+            if (!regional) {
+                name(row.item, row.item);
+            }
+            for (const std::string_view alias : row.aliases) {
+                if (regional == (alias.find(" (") != std::string_view::npos)) {
+                    name(alias, row.item);
+                }
+            }
+        }
+    }
+}
+
+// The words of units are known, so that nobody mends "quarterns" into "quarters". Short ones are
+// not mended and stand in the lists of other languages too.
+void Lexicon::add_units(const Knowledge& knowledge) {
+    constexpr std::size_t shortest = 4;
+    for (const UnitRow& row : knowledge.units) {
+        for (const std::string_view written : row.written) {
+            if (written.size() >= shortest &&
+                written.find_first_of(" -.") == std::string_view::npos) {
+                id_of(lower_case(written));
+            }
         }
     }
 }
@@ -159,8 +181,18 @@ void Lexicon::add(const LexiconRow& row) {
         if (word.size() > 2 && word.substr(word.size() - 2) == "'s") {
             word.remove_suffix(2);
         }
+        if (word.size() > 2 && word.back() == '\'') { // confectioners'
+            word.remove_suffix(1);
+        }
         if (word.empty()) {
             continue;
+        }
+        // "2% milk", "10x sugar": the tokeniser parts a number from what is glued to it.
+        const std::size_t digits = std::min(word.find_first_not_of("0123456789"), word.size());
+        if (digits > 0 && digits < word.size()) {
+            pattern.words.push_back({id_of(word.substr(0, digits))});
+            ++pattern.told;
+            word.remove_prefix(digits);
         }
         std::vector<std::uint32_t> choices;
         std::size_t from = 0;
@@ -205,10 +237,14 @@ std::vector<WordIds> Lexicon::identify(const std::vector<Token>& tokens) const {
     std::vector<WordIds> ids(tokens.size());
     std::unordered_map<std::string_view, WordIds> known;
     for (std::size_t at = 0; at < tokens.size(); ++at) {
-        // Figures stand in patterns too ("stage 1").
-        const bool small_figure =
-            tokens[at].kind == TokenKind::number && tokens[at].text.size() == 1;
-        if ((tokens[at].kind != TokenKind::word && !small_figure) || tokens[at].text.size() > 40) {
+        // Numbers and marks stand in names too: "00 flour", "2% milk".
+        if (tokens[at].kind != TokenKind::word) {
+            const auto exact =
+                tokens[at].fraction ? vocabulary_.end() : vocabulary_.find(tokens[at].text);
+            ids[at].exact = exact == vocabulary_.end() ? 0 : exact->second;
+            continue;
+        }
+        if (tokens[at].text.size() > 40) {
             continue;
         }
         const auto found = known.find(tokens[at].text);
@@ -236,8 +272,10 @@ std::size_t Lexicon::end_of_match(const Pattern& pattern,
         }
         std::size_t skipped = 0;
         while (true) {
+            const bool in_word =
+                token < end && (is_mark(tokens[token], '-') || is_mark(tokens[token], '\''));
             if (token >= end ||
-                (tokens[token].kind == TokenKind::mark && !is_mark(tokens[token], '-'))) {
+                (tokens[token].kind == TokenKind::mark && !in_word && ids[token].exact == 0)) {
                 return 0;
             }
             const bool fits = std::any_of(choices.begin(), choices.end(), [&](std::uint32_t word) {
@@ -247,7 +285,9 @@ std::size_t Lexicon::end_of_match(const Pattern& pattern,
                 ++token;
                 break;
             }
-            if (!is_mark(tokens[token], '-') && (!open_gap || ++skipped > longest_gap)) {
+            const bool over =
+                !open_gap || tokens[token].kind == TokenKind::mark || ++skipped > longest_gap;
+            if (!in_word && over) {
                 return 0;
             }
             ++token;

@@ -91,6 +91,7 @@ private:
                                 std::size_t end) const;
     std::uint32_t id_of(std::string_view word);
     void add_ingredients(const Knowledge& knowledge);
+    void add_units(const Knowledge& knowledge);
     void add(const LexiconRow& row);
     [[nodiscard]] WordIds ids_of(std::string_view word) const;
     [[nodiscard]] std::size_t end_of_match(const Pattern& pattern,

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 
 namespace loafwright::reading {
@@ -55,8 +56,14 @@ const Fill* fill_at(const std::vector<Token>& tokens, std::size_t at, std::size_
     return nullptr;
 }
 
+// "cm3", "cm³".
+bool is_cubic(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    return at + 1 < end && is_word(tokens[at], "cm") && tokens[at + 1].glued &&
+           (tokens[at + 1].text == "3" || tokens[at + 1].text == "\xC2\xB3");
+}
+
 bool is_time_or_heat(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
-    if (at >= end) {
+    if (at >= end || is_cubic(tokens, at, end)) {
         return false;
     }
     static constexpr std::array<std::string_view, 24> words = {
@@ -77,7 +84,7 @@ bool is_time_or_heat(const std::vector<Token>& tokens, std::size_t at, std::size
 
 } // namespace
 
-Units::Units(const Knowledge& knowledge) {
+Units::Units(const Knowledge& knowledge) : knowledge_(knowledge) {
     for (const UnitRow& row : knowledge.units) {
         for (const std::string_view written : row.written) {
             std::string plain;
@@ -96,6 +103,13 @@ Units::Units(const Knowledge& knowledge) {
     }
 }
 
+const UnitRow* Units::named(std::string_view unit) const {
+    const auto row = std::find_if(knowledge_.units.begin(),
+                                  knowledge_.units.end(),
+                                  [unit](const UnitRow& one) { return one.unit == unit; });
+    return row == knowledge_.units.end() ? nullptr : &*row;
+}
+
 const UnitRow* Units::at(const std::vector<Token>& tokens,
                          std::size_t at,
                          std::size_t end,
@@ -109,13 +123,16 @@ const UnitRow* Units::at(const std::vector<Token>& tokens,
         if (is_mark(tokens[token], '.') && words > 0 && tokens[token].glued) {
             continue;
         }
-        if (is_mark(tokens[token], '#') && words == 0) {
-            joined = "#";
+        if (tokens[token].kind == TokenKind::mark && words == 0 &&
+            written_.count(tokens[token].text) != 0) {
+            joined = tokens[token].text; // #, ℔, ℓ
         } else if (tokens[token].kind == TokenKind::word) {
             if (words > 0) {
                 joined += ' ';
             }
             joined += tokens[token].text;
+        } else if (words == 1 && is_cubic(tokens, token - 1, end)) {
+            joined += tokens[token].text; // cm3
         } else {
             break;
         }
@@ -180,6 +197,45 @@ const UnitRow* Units::at(const std::vector<Token>& tokens,
     return best;
 }
 
+bool is_package(const UnitRow& unit) {
+    if (unit.dimension != Dimension::mass) {
+        return false;
+    }
+    const auto says = [&unit](std::string_view word) {
+        return unit.unit.find(word) != std::string_view::npos;
+    };
+    return !unit.value || says("yeast") || says("sachet") || says("stick");
+}
+
+namespace {
+
+// The end of "42 g" in "one 42 g cube", a size with the package that has it behind; `at` when there
+// is none.
+std::size_t size_of_package(const std::vector<Token>& tokens,
+                            std::size_t at,
+                            std::size_t end,
+                            const Units& units,
+                            Region region) {
+    if (at >= end || tokens[at].kind != TokenKind::number) {
+        return at;
+    }
+    const auto size = number_phrase(tokens, at, end);
+    std::size_t next = size ? size->range.end : at;
+    bool ignored = false;
+    if (next < end && is_mark(tokens[next], '-')) {
+        ++next; // 14-oz
+    }
+    const UnitRow* unit = units.at(tokens, next, end, region, next, ignored);
+    if (unit == nullptr || is_package(*unit) || !unit->value) {
+        return at;
+    }
+    std::size_t behind = next;
+    const UnitRow* package = units.at(tokens, next, end, region, behind, ignored);
+    return package != nullptr && is_package(*package) ? next : at;
+}
+
+} // namespace
+
 std::optional<Measure> measure_at(const std::vector<Token>& tokens,
                                   std::size_t at,
                                   std::size_t end,
@@ -189,6 +245,11 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     double factor_cup = 1.0;
     const auto take_fill = [&](std::size_t& token) {
         while (const Fill* fill = fill_at(tokens, token, end)) {
+            std::size_t behind = token;
+            bool ignored = false;
+            if (units.at(tokens, token, end, region, behind, ignored) != nullptr) {
+                return; // "large cake", "generous pinch" are units of their own
+            }
             factor_spoon *= fill->factor_spoon;
             factor_cup *= fill->factor_cup;
             ++token;
@@ -210,10 +271,25 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
             high *= each->high;
             next = each->range.end;
         }
+    } else if (const std::size_t sized = size_of_package(tokens, next, end, units, region);
+               sized != next) { // "one 42 g cube", "2 7g sachets"
+        const auto each = number_phrase(tokens, next, end);
+        low *= each->low;
+        high *= each->high;
+        next = each->range.end;
+    }
+    // "2 1/4-ounce packages": a hyphen ties the fraction to the ounces of each.
+    const std::size_t last = next - 1;
+    if (number->range.end == next && last > at && tokens[last].fraction && !tokens[last].glued &&
+        low == high && next < end && is_mark(tokens[next], '-') && tokens[next].glued &&
+        tokens[last - 1].kind == TokenKind::number &&
+        size_of_package(tokens, last, end, units, region) != last) {
+        low = high = std::floor(low) * tokens[last].value;
     }
     if (is_time_or_heat(tokens, next, end)) {
         return std::nullopt;
     }
+    const std::size_t number_end = next; // "2 large eggs": the size belongs to the eggs
     take_fill(next);
     // "a large half of a yeast cake", "half of the milk"
     if (next + 1 < end && is_word(tokens[next], "of") &&
@@ -230,7 +306,7 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     measure.about = number->about;
     std::size_t after = next;
     const UnitRow* unit = units.at(tokens, next, end, region, after, measure.by_region);
-    measure.range = TokenRange{at, next};
+    measure.range = TokenRange{at, number_end};
     if (unit == nullptr || !unit->value) {
         measure.amount = between(low, high);
         measure.dimension = Dimension::count;
@@ -283,7 +359,8 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
     return measure;
 }
 
-std::optional<Band<Grams>> weigh(const Measure& measure, const IngredientRow* row) {
+std::optional<Band<Grams>>
+weigh(const Measure& measure, const IngredientRow* row, Filling filling) {
     const Band<double>& amount = measure.amount;
     switch (measure.dimension) {
     case Dimension::mass:
@@ -310,6 +387,16 @@ std::optional<Band<Grams>> weigh(const Measure& measure, const IngredientRow* ro
             low = likely > 0.0 ? by_spoon * low / likely : by_spoon * 0.85;
             high = likely > 0.0 ? by_spoon * high / likely : by_spoon * 1.15;
             likely = by_spoon;
+        }
+        if (filling == Filling::sifted) {
+            high = (low + likely) / 2.0;
+            likely = low;
+        } else if (filling == Filling::spooned) {
+            high = likely;
+            likely = (low + high) / 2.0;
+        } else if (filling == Filling::scooped) {
+            low = likely;
+            likely = (low + high) / 2.0;
         }
         // A millilitre of water is a gram to anybody with a scale (0.998 g at 20 °C).
         const bool metric =

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <unordered_map>
 #include <vector>
 
@@ -39,7 +40,11 @@ public:
                                     std::size_t& next,
                                     bool& by_region) const;
 
+    /// The row of exactly this name, or null.
+    [[nodiscard]] const UnitRow* named(std::string_view unit) const;
+
 private:
+    const Knowledge& knowledge_;
     std::unordered_map<std::string, std::vector<const UnitRow*>> written_;
 };
 
@@ -54,12 +59,19 @@ std::optional<Measure> measure_at(const std::vector<Token>& tokens,
                                   const Units& units,
                                   Region region);
 
+/// Is it what things are sold in, a tin, a sachet, a stick?
+bool is_package(const UnitRow& unit);
+
+/// How a cup was filled: flour that is sifted first lies lightest, scooped it lies densest.
+enum class Filling { as_it_comes, sifted, spooned, scooped };
+
 /// Weighs a measure of an ingredient.
 ///
 /// Promises: mass as it is; volume by the ingredient's weight per cup or spoon; pieces by its
 /// weight per piece; nothing when the table
 ///           has no figure for it.
-std::optional<Band<Grams>> weigh(const Measure& measure, const IngredientRow* row);
+std::optional<Band<Grams>>
+weigh(const Measure& measure, const IngredientRow* row, Filling filling = Filling::as_it_comes);
 
 /// Whose measures the words of a text suggest; unknown when there is no evidence.
 Region region_of(const std::vector<Token>& tokens,

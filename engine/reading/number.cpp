@@ -246,8 +246,10 @@ single_number(const std::vector<Token>& tokens, std::size_t at, std::size_t end)
             const auto below = part(tokens, from, end);
             const bool digits = below && tokens[from].kind == TokenKind::number;
             const bool in_words = below && joined && !digits && !is_mark(tokens[next], '-');
-            // "1 half" is not a mixed number, "one and a half" is; "3 & half" too.
-            if (below && (digits || in_words)) {
+            // "1 half" is not a mixed number, "one and a half" is; "3 & half" too. "Two 1/4-ounce
+            // packages" are two of a size.
+            const bool two_styles = digits && !joined && tokens[at].kind == TokenKind::word;
+            if (below && (digits || in_words) && !two_styles) {
                 value += below->value;
                 next = below->next;
             }

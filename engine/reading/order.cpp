@@ -147,12 +147,12 @@ private:
             order_.doubt = baker ? 0.3 : 0.6;
             return baker || timed();
         }
-        if (any_of(*before, {"and",     "then",   "or",     "now",        "again",     "but",
-                             "also",    "just",   "next",   "first",      "finally",   "lastly",
-                             "must",    "please", "not",    "never",      "don't",     "dont",
-                             "do",      "let",    "simply", "once",       "meanwhile", "otherwise",
-                             "instead", "always", "only",   "afterwards", "later",     "morning",
-                             "evening", "day",    "here",   "together",   "twice"}) ||
+        if (any_of(*before, {"either",    "and",     "then",   "or",     "now",        "again",
+                             "but",       "also",    "just",   "next",   "first",      "finally",
+                             "lastly",    "must",    "please", "not",    "never",      "don't",
+                             "dont",      "do",      "let",    "simply", "once",       "meanwhile",
+                             "otherwise", "instead", "always", "only",   "afterwards", "later",
+                             "morning",   "evening", "day",    "here",   "together",   "twice"}) ||
             is_adverb(*before)) {
             return true;
         }

@@ -87,7 +87,11 @@ private:
         for (const Block& block : layout_.blocks) {
             if (block.role == BlockRole::ingredients) {
                 if (auto found = ingredients.line(block)) {
+                    std::vector<FoundIngredient> beside = ingredients.beside(*found);
                     keep(ingredients, std::move(*found));
+                    for (FoundIngredient& more : beside) {
+                        keep(ingredients, std::move(more));
+                    }
                 } else {
                     unread(span_of(layout_.tokens, block.tokens),
                            "no ingredient could be made out");

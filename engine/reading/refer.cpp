@@ -69,7 +69,7 @@ int minutes_from(ClockTime from, ClockTime to) {
     if (minutes <= 0) {
         minutes += from.hour <= 12 && to.hour < 12 ? 12 * 60 : 24 * 60;
     }
-    return minutes;
+    return afternoon_rather(minutes, from, to);
 }
 
 } // namespace

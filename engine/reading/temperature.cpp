@@ -220,7 +220,8 @@ std::vector<TemperaturePhrase> temperatures_in(const std::vector<Token>& tokens,
                 token.kind == TokenKind::number && !token.fraction && token.value >= 120 &&
                 token.value <= 550 && at > range.begin &&
                 (is_word(tokens[at - 1], "to") || is_word(tokens[at - 1], "at") ||
-                 is_hedge(tokens[at - 1]) || is_word(tokens[at - 1], "oven"));
+                 is_hedge(tokens[at - 1]) || is_word(tokens[at - 1], "oven") ||
+                 is_mark(tokens[at - 1], '@'));
             bool oven_near = false;
             for (std::size_t before = at > range.begin + 7 ? at - 7 : range.begin;
                  oven_number && before < at;

@@ -4,6 +4,7 @@
 #include "engine/recipe/recipe.hpp"
 
 #include <cstddef>
+#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -57,6 +58,18 @@ std::string tidy(std::string_view text, Span span);
 /// Is the token this word?
 inline bool is_word(const Token& token, std::string_view word) {
     return token.kind == TokenKind::word && token.text == word;
+}
+/// Is the token one of these words?
+inline bool is_any_word(const Token& token, std::initializer_list<std::string_view> words) {
+    if (token.kind != TokenKind::word) {
+        return false;
+    }
+    for (const std::string_view word : words) {
+        if (token.text == word) {
+            return true;
+        }
+    }
+    return false;
 }
 inline bool is_mark(const Token& token, char mark) {
     return token.kind == TokenKind::mark && token.text.size() == 1 && token.text[0] == mark;

@@ -141,6 +141,13 @@ struct Step {
     std::optional<std::string> temperature_question;
 };
 
+/// What may be taken instead of an ingredient: "lard or butter", "15 g fresh yeast (or 7 g dried)".
+struct Substitute {
+    std::string item;     // the text's own words, lower case
+    std::string known_as; // its row of the ingredient table
+    std::optional<Band<Grams>> grams;
+};
+
 struct Ingredient {
     std::string text;     // as written
     std::string item;     // the text's own words, lower case: "strong white flour"
@@ -151,6 +158,7 @@ struct Ingredient {
     std::optional<Span> span;
     std::optional<TemperatureRange> temperature; // as it goes in: "water at blood heat"
     bool about = false;                          // the text hedges: "perhaps 320 ml"
+    std::vector<Substitute> substitutes;         // in the order of the text
 };
 
 /// A pointer in the text to another step: "repeat step 4 twice more", "as before".

@@ -92,6 +92,12 @@ Json question_json(const Question& question) {
             {"default", question.default_answer}};
 }
 
+Json substitute_json(const Substitute& substitute) {
+    return {{"item", substitute.item},
+            {"known_as", substitute.known_as},
+            {"grams", or_null(substitute.grams, grams_json)}};
+}
+
 Json ingredient_json(const Ingredient& ingredient) {
     return {{"text", ingredient.text},
             {"item", ingredient.item},
@@ -101,7 +107,8 @@ Json ingredient_json(const Ingredient& ingredient) {
             {"part", or_null(ingredient.part, [](const std::string& part) { return part; })},
             {"span", or_null(ingredient.span, span_json)},
             {"temperature_c", or_null(ingredient.temperature, temperature_json)},
-            {"about", ingredient.about}};
+            {"about", ingredient.about},
+            {"substitutes", list(ingredient.substitutes, substitute_json)}};
 }
 
 Json use_json(const Use& use) {

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <optional>
 #include <sstream>
@@ -159,8 +160,34 @@ bool holds(const std::string& text, const std::string& words) {
     return lower(text).find(words) != std::string::npos;
 }
 
+// "none", a figure or a band that holds the likely grams.
+bool grams_are(const std::optional<Band<Grams>>& grams, const std::string& wanted) {
+    const auto band = range_in(wanted);
+    if (!band || !grams) {
+        return !grams && wanted == "none";
+    }
+    // One per cent; half a gram where that is little, less where half a gram is much.
+    const auto slack = [](double value) {
+        return std::max(std::min(0.6, value * 0.1), value * 0.01);
+    };
+    const double likely = grams->likely.count();
+    return likely >= band->low - slack(band->low) && likely <= band->high + slack(band->high);
+}
+
+std::string in_grams(double grams) {
+    std::ostringstream out;
+    out << " " << grams << " g,";
+    return out.str();
+}
+
 std::string told(const Reading& reading) {
     std::string out = "read:";
+    for (const Ingredient& one : reading.recipe.ingredients) {
+        out += " " + one.item;
+        if (one.grams) {
+            out += in_grams(one.grams->likely.count());
+        }
+    }
     for (const Step& step : reading.recipe.steps) {
         out += " ";
         out += name_of(step.kind);
@@ -201,25 +228,23 @@ failure(const std::string& expectation, const Reading& reading, std::size_t& nex
                });
     } else if (verb == "steps" && words.size() == 2) {
         good = std::to_string(recipe.steps.size()) == words[1];
-    } else if (verb == "item" && words.size() >= 3) {
+    } else if ((verb == "item" || verb == "instead") && words.size() >= 3) {
         const std::string item =
             lower(rest_of(std::vector<std::string>(words.begin(), words.end() - 1), 1));
-        const auto grams = range_in(words.back());
-        good = std::any_of(recipe.ingredients.begin(),
-                           recipe.ingredients.end(),
-                           [&](const Ingredient& ingredient) {
-                               if (!holds(ingredient.item, item)) {
-                                   return false;
-                               }
-                               if (words.back() == "none") {
-                                   return !ingredient.grams.has_value();
-                               }
-                               return grams && ingredient.grams &&
-                                      ingredient.grams->likely.count() >=
-                                          grams->low - std::max(0.6, grams->low * 0.01) &&
-                                      ingredient.grams->likely.count() <=
-                                          grams->high + std::max(0.6, grams->high * 0.01);
-                           });
+        const auto is = [&](const auto& one) {
+            return holds(one.item, item) && grams_are(one.grams, words.back());
+        };
+        const bool instead = verb == "instead";
+        good = std::any_of(
+            recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& one) {
+                return instead ? std::any_of(one.substitutes.begin(), one.substitutes.end(), is)
+                               : is(one);
+            });
+    } else if (verb == "optional" || verb == "needed") {
+        good = std::any_of(
+            recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& one) {
+                return holds(one.item, rest) && one.optional == (verb == "optional");
+            });
     } else if (verb == "use" && words.size() >= 3) {
         const std::string item =
             lower(rest_of(std::vector<std::string>(words.begin(), words.end() - 1), 1));
@@ -255,11 +280,12 @@ failure(const std::string& expectation, const Reading& reading, std::size_t& nex
                     return holds(reminder.text, rest);
                 });
         });
-    } else if (verb == "ask") {
-        good = std::any_of(
+    } else if (verb == "ask" || verb == "unasked") {
+        const bool asked = std::any_of(
             reading.questions.begin(), reading.questions.end(), [&](const Question& question) {
                 return holds(question.about + " " + question.ask, rest);
             });
+        good = asked == (verb == "ask");
     } else if (verb == "unread") {
         good = std::any_of(reading.unread.begin(), reading.unread.end(), [&](const Unread& unread) {
             return holds(unread.text, rest);
@@ -306,6 +332,21 @@ std::vector<ReadingCase> cases_in(const std::string& path) {
         cases.push_back({"this_file_has_no_cases", "", {"a case"}, path, number, false});
     }
     return cases;
+}
+
+std::vector<ReadingCase> all_cases() {
+    std::vector<std::string> files;
+    for (const auto& entry :
+         std::filesystem::directory_iterator(LOAFWRIGHT_ROOT "/tests/cases/reading")) {
+        files.push_back(entry.path().string());
+    }
+    std::sort(files.begin(), files.end());
+    std::vector<ReadingCase> all;
+    for (const std::string& file : files) {
+        const std::vector<ReadingCase> some = cases_in(file);
+        all.insert(all.end(), some.begin(), some.end());
+    }
+    return all;
 }
 
 std::vector<std::string> failures_of(const ReadingCase& one) {

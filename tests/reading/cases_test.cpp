@@ -1,43 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// Runs every text case of tests/cases/reading. A new phenomenon is a new case in one of the files,
-// or a new file named here.
+// Runs every text case of tests/cases/reading. A new phenomenon is a new case in one of its files,
+// or a new file.
 #include "tests/reading/case_file.hpp"
 
 #include <gtest/gtest.h>
 
 namespace loafwright::tests {
 namespace {
-
-std::vector<ReadingCase> all_cases() {
-    std::vector<ReadingCase> all;
-    for (const char* file : {"times",
-                             "temperatures",
-                             "amounts",
-                             "process",
-                             "signs",
-                             "layout",
-                             "breads",
-                             "old_books",
-                             "modern_lists",
-                             "sourdough",
-                             "enriched",
-                             "quick",
-                             "flat_and_steamed",
-                             "no_recipe",
-                             "alternatives",
-                             "references",
-                             "abbreviations",
-                             "noise",
-                             "heat_and_time",
-                             "passing_by",
-                             "cards_and_labels"}) {
-        const std::vector<ReadingCase> some =
-            cases_in(std::string(LOAFWRIGHT_ROOT) + "/tests/cases/reading/" + file + ".case");
-        all.insert(all.end(), some.begin(), some.end());
-    }
-    return all;
-}
 
 class Reads : public ::testing::TestWithParam<ReadingCase> {};
 
