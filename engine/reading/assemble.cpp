@@ -353,9 +353,10 @@ private:
     // "until the next morning" tells a time, not a sign.
     [[nodiscard]] bool only_time(TokenRange range) const {
         return lexicon_.find("cue", tokens(), layout_.ids, range).empty() &&
-               (any_word(tokens(),
-                         range,
-                         {"morning", "night", "bed", "day", "o'clock", "tomorrow", "time"}) ||
+               (any_word(
+                    tokens(),
+                    range,
+                    {"morning", "night", "bed", "day", "past", "o'clock", "tomorrow", "time"}) ||
                 range.end - range.begin < 2);
     }
 
@@ -589,7 +590,7 @@ private:
     // The length is what the clause begins with ("45 min.", "29 °C for 3 hours"), or all it says of
     // what stands there ("it needs five hours").
     [[nodiscard]] bool opens_with(const Clause& clause, const DurationPhrase& duration) const {
-        constexpr std::size_t near = 5;
+        constexpr std::size_t near = 3;
         if (clause.action) {
             return false;
         }

@@ -18,11 +18,15 @@ bool any_match(const std::vector<Match>& matches, std::string_view means) {
 
 // A shelf life or a warning is no time for the step.
 bool tells_time(const Clause& clause) {
-    return std::any_of(
-        clause.durations.begin(), clause.durations.end(), [](const DurationPhrase& duration) {
-            return duration.role != DurationRole::keeps && duration.role != DurationRole::limit &&
-                   duration.role != DurationRole::whole_plan;
-        });
+    return std::any_of(clause.durations.begin(),
+                       clause.durations.end(),
+                       [&clause](const DurationPhrase& duration) {
+                           return duration.role != DurationRole::keeps &&
+                                  duration.role != DurationRole::limit &&
+                                  !(duration.role == DurationRole::ahead && clause.action &&
+                                    duration.range.begin < clause.action->range.begin) &&
+                                  duration.role != DurationRole::whole_plan;
+                       });
 }
 
 double by_length(StepKind kind, double minutes) {
@@ -190,7 +194,10 @@ std::vector<Candidate> candidates_of(const Clause& clause) {
             score += *kind == StepKind::bake && !needs_time && order == 0.0 ? 1.2 : 0.0;
         }
         Candidate candidate{*kind, score, {}, 0.0};
-        candidate.loss = *kind == StepKind::bake && !needs_time && length != nullptr ? 8.0 : 0.0;
+        const bool in_the_oven = *kind == StepKind::bake && clause.by_setting && length != nullptr;
+        candidate.loss = in_the_oven ? 3.0 : 0.0;
+        candidate.loss =
+            *kind == StepKind::bake && !needs_time && length != nullptr ? 8.0 : candidate.loss;
         if (*kind == StepKind::mix || *kind == StepKind::knead) {
             candidate.leads_to = names(clause, "sponge")  ? "sponge"
                                  : names(clause, "dough") ? "dough"

@@ -281,6 +281,16 @@ private:
         } else if (actions_.empty() && !settings_.empty()) {
             actions_.push_back(settings_.front());
         }
+        // "240 °C for the first 15 minutes, then 190 °C for 45": nothing but an oven is so hot.
+        if (actions_.empty() && tells_an_oven()) {
+            FoundAction found;
+            found.match.row = lexicon_.first("bare heat");
+            found.match.range = TokenRange{range_.begin, range_.begin + 1};
+            found.match.weight = found.match.row == nullptr ? 0.0 : found.match.row->weight;
+            if (found.match.row != nullptr) {
+                actions_.push_back(found);
+            }
+        }
         // "**Second rise.** 30 minutes.": the label is all the verb there is.
         if (actions_.empty() && label_ != nullptr && !durations_in(tokens_, range_).empty()) {
             FoundAction found;
@@ -289,6 +299,14 @@ private:
             found.match.weight = label_->weight;
             actions_.push_back(found);
         }
+    }
+
+    [[nodiscard]] bool tells_an_oven() const {
+        bool hot = false;
+        for (const TemperaturePhrase& heat : temperatures_in(tokens_, range_)) {
+            hot = hot || heat.middle() >= 140.0;
+        }
+        return hot && !durations_in(tokens_, range_).empty();
     }
 
     // "…, and in five hours the batter will be light": a piece of the sentence with a time but

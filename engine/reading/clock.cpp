@@ -40,6 +40,31 @@ int hour_of_day(
     return told;
 }
 
+struct PastHour {
+    ClockTime clock;
+    std::size_t next = 0;
+};
+
+// "half past eight", "a quarter to six"
+std::optional<PastHour>
+past_or_to(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
+    const std::size_t from = word_at(tokens, at, end, "a") ? at + 1 : at;
+    const bool half = word_at(tokens, from, end, "half");
+    const bool quarter = word_at(tokens, from, end, "quarter");
+    const bool past = word_at(tokens, from + 1, end, "past");
+    const bool to = quarter && word_at(tokens, from + 1, end, "to");
+    if (!(half || quarter) || !(past || to)) {
+        return std::nullopt;
+    }
+    const auto hour = single_number(tokens, from + 2, end);
+    if (!hour || hour->article || hour->low < 1 || hour->low > 12) {
+        return std::nullopt;
+    }
+    const int told = static_cast<int>(hour->low);
+    const int minute = half ? 30 : past ? 15 : 45;
+    return PastHour{ClockTime{to ? (told + 11) % 12 : told, minute}, hour->range.end};
+}
+
 } // namespace
 
 std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange range) {
@@ -60,6 +85,17 @@ std::vector<ClockPhrase> clocks_in(const std::vector<Token>& tokens, TokenRange 
             noon.until = !is_word(tokens[at], "at") && !is_word(tokens[at], "from");
             noon.range = TokenRange{at, from + 1};
             clocks.push_back(noon);
+            continue;
+        }
+        if (const auto past = past_or_to(tokens, from, range.end)) {
+            ClockPhrase phrase;
+            bool sure = false;
+            const int hours = hour_of_day(past->clock.hour, tokens, past->next, range.end, sure);
+            phrase.clock = ClockTime{hours % 24, past->clock.minute};
+            phrase.until = !is_word(tokens[at], "at") && !is_word(tokens[at], "from");
+            phrase.range = TokenRange{at, past->next};
+            clocks.push_back(phrase);
+            at = past->next - 1;
             continue;
         }
         const auto number = single_number(tokens, from, range.end);

@@ -352,7 +352,8 @@ std::optional<BareMinutes> bare_minutes(const std::vector<Token>& tokens,
                                         bool minutes_told,
                                         const std::vector<DurationPhrase>& before) {
     const Token& token = tokens[at];
-    const bool told = minutes_told || (!before.empty() && in_minutes(before.back()));
+    // "three days in a bin and toast for two more" goes on in days
+    const bool told = before.empty() ? minutes_told : in_minutes(before.back());
     const bool last = is_word(token, "last") && !before.empty();
     const bool first = is_word(token, "first") && told;
     const bool further = is_word(token, "another") || is_word(token, "further");

@@ -258,6 +258,15 @@ std::vector<WordIds> Lexicon::identify(const std::vector<Token>& tokens) const {
     return ids;
 }
 
+const LexiconRow* Lexicon::first(std::string_view role) const {
+    for (const Pattern& pattern : patterns_) {
+        if (pattern.row->role == role) {
+            return pattern.row;
+        }
+    }
+    return nullptr;
+}
+
 std::size_t Lexicon::end_of_match(const Pattern& pattern,
                                   const std::vector<Token>& tokens,
                                   const std::vector<WordIds>& ids,

@@ -65,6 +65,9 @@ public:
                              const std::vector<WordIds>& ids,
                              TokenRange range) const;
 
+    /// The first row of a role, or null.
+    [[nodiscard]] const LexiconRow* first(std::string_view role) const;
+
     /// The base form of a word where the lexicon knows it, else the word.
     [[nodiscard]] std::string base_form(std::string_view word) const;
 

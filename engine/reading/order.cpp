@@ -217,6 +217,12 @@ private:
             return true;
         }
         order_.doubt = 0.8;
+        const Token* before = at_ > sentence_.begin ? &tokens_[at_ - 1] : nullptr;
+        // "…, stirred together and left, covered, for 14 hours"
+        if (before != nullptr && attention_of_verb() == Attention::wait && timed() &&
+            (is_word(*before, "and") || is_mark(*before, ','))) {
+            return true;
+        }
         return now && with_hands() && !describes();
     }
 
