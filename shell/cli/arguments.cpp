@@ -36,7 +36,9 @@ plan: the page for today
   --day FILE          your day (TOML): when you are out, asleep or busy
   --room-c C          how warm the kitchen is, in °C
   --zone ZONE         time zone, such as Europe/London
-  --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated
+  --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
+                      Answers kept beside FILE.txt in FILE.answers.toml, as in
+                      oven-c = 220, are taken too
   --out FILE          write the page to FILE.txt or the plan to FILE.json; may be repeated
   --now TIME          plan as if it were that time
   --json              the plan as JSON instead of the page

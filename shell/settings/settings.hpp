@@ -4,6 +4,7 @@
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/quantity/time.hpp"
+#include "engine/recipe/recipe.hpp"
 
 #include <tl/expected.hpp>
 
@@ -21,6 +22,13 @@ namespace loafwright::settings {
 ///           value_unknown, value_out_of_range, key_missing, time_unreadable.
 /// Never:    throws on input, whatever its bytes.
 tl::expected<Kitchen, Diagnostics> kitchen_from_toml(std::string_view text, std::string_view name);
+
+/// The answers that stand beside a recipe, from TOML text: `oven-c = 220`, `which-bread = "rolls"`.
+///
+/// Promises: in byte order of their keys; a number is written as it stands.
+/// Errors:   settings_unreadable, value_wrong_kind (neither text nor a number).
+/// Never:    throws on input, whatever its bytes.
+tl::expected<Answers, Diagnostics> answers_from_toml(std::string_view text, std::string_view name);
 
 /// A day file laid over the calendar.
 struct DayFile {

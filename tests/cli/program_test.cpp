@@ -319,5 +319,23 @@ TEST_F(program, an_answer_nobody_asked_for_is_a_remark_and_no_refusal) {
     EXPECT_EQ(outcome.out.rfind("Plain tin loaf", 0), 0U);
 }
 
+TEST_F(program, takes_the_answers_kept_beside_the_recipe) {
+    write("hot.txt",
+          "Knead the dough. Let it rise for an hour. Bake in a hot oven for 30 minutes.");
+    const auto oven_of = [](const Outcome& outcome) {
+        const auto reading = nlohmann::json::parse(outcome.out);
+        return reading["recipe"]["steps"].back()["temperature_c"];
+    };
+    EXPECT_TRUE(oven_of(run({"read", "hot.txt", "--json"})).is_null());
+    write("hot.answers.toml", "oven-c = 235\n");
+    EXPECT_EQ(oven_of(run({"read", "hot.txt", "--json"}))["low"], 235);
+    // What the call says outranks it.
+    EXPECT_EQ(oven_of(run({"read", "hot.txt", "--json", "--answer", "oven-c=210"}))["low"], 210);
+    write("hot.answers.toml", "oven-c = [1]\n");
+    expect_refused({"read", "hot.txt"}, {"hot.answers.toml:1 oven-c", "a list"});
+    write("hot.answers.toml", "oven-c = = 2\n");
+    expect_refused({"plan", "hot.txt"}, {"hot.answers.toml:1"});
+}
+
 } // namespace
 } // namespace loafwright
