@@ -16,6 +16,9 @@ namespace loafwright::dough {
 /// three sums. Products work the same way on logarithms. Two bands of 10 % are thus 14 % wide
 /// together, not 20 %: bad luck seldom comes twice.
 ///
+/// Against drawing, every end comes out within 4 % of the width; where bands have one side only
+/// (low or high equal to likely), within 10 %.
+///
 /// Causes that are not independent (the same thermometer read twice) do not belong here.
 
 /// The sum of independent amounts.

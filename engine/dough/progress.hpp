@@ -19,8 +19,9 @@ inline constexpr Minutes furthest{4.0 * 24.0 * 60.0};
 /// The integral of the rate along the dough's own temperature.
 ///
 /// Needs:    from <= to; 0 <= from.
-/// Promises: never negative; additive over adjoining times; relative error below 1e-9 (Gauss
-///           quadrature of 16 points on counted pieces that end where rate or place have a corner).
+/// Promises: never negative; additive over adjoining times; relative error below 1e-9, for
+///           leaven_bacteria in a dough that passes 41 °C below 1e-6 (Gauss quadrature of 16
+///           points on counted pieces that end where rate or place have a corner).
 Progress progress(const TemperatureHistory& history, Minutes from, Minutes to, Curve curve);
 
 /// The mean of `uncertainty_of` over the progress made between two minutes; 0 where none is made.
