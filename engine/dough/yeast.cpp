@@ -4,7 +4,7 @@
 // less the yeast multiplies meanwhile. Two counts after Pyler (0.5 % gains 88 % in six hours, 2 %
 // gains 29 %, both read second-hand) are the same gain on the flour, 0.44 to 0.58 %, so growth is
 // taken as a constant per hour and not as a doubling: G = N0 e + k e^2 / 2. The Manual for Army
-// Bakers of 1916 prints 5 hours for a sponge and 8 with half the yeast; this gives 7.9. Food and
+// Bakers of 1916 prints 5 hours for a sponge and 8 with half the yeast; this gives 7.75. Food and
 // room in the dough are not limited here, so very long rises of much yeast come out too quick.
 #include "engine/dough/yeast.hpp"
 
