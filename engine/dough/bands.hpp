@@ -54,6 +54,7 @@ Band<Quantity> scaled(const Band<Quantity>& amount, const std::vector<Band<doubl
 template <typename Quantity>
 Band<Quantity> added(const std::vector<Band<Quantity>>& amounts) {
     std::vector<Band<double>> plain;
+    plain.reserve(amounts.size());
     for (const Band<Quantity>& amount : amounts) {
         plain.push_back({amount.low.count(), amount.likely.count(), amount.high.count()});
     }
