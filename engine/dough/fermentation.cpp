@@ -11,34 +11,29 @@
 // -1, 37.5 and 48 °C. The optimum lies where trade texts put it (32-40 °C), and against the growth
 // that Gause measured in 1932 between 6 and 41 °C the ratios come out within a third, too quick
 // below 8 °C. Only ratios of rates are used: the recipe's own time says how lively its dough is.
-// Leavens follow the same curve here, which is a little too steep for them above 28.
 #include "engine/dough/fermentation.hpp"
 
+#include "engine/dough/between_rows.hpp"
+
 #include <algorithm>
+#include <array>
 
 namespace loafwright::dough {
 
 namespace {
 
-constexpr double coldest = -1.0;
-constexpr double best = 37.5;
-constexpr double hottest = 48.0;
-
-// Assumed, from how far the model's ratios are from the measured growth in each range.
-double uncertainty_at(Celsius dough) {
-    if (dough < Celsius(8.0)) {
-        return 0.50;
-    }
-    if (dough < Celsius(18.0) || dough > Celsius(32.0)) {
-        return 0.30;
-    }
-    return 0.15;
-}
+// Assumed, from how far the model's ratios are from the measured growth in each range. Between the
+// ranges the share runs in a straight line, so that a tenth of a degree is never a step.
+constexpr std::array<Row, 6> uncertainties{
+    {{5.0, 0.50}, {8.0, 0.30}, {15.0, 0.30}, {18.0, 0.15}, {32.0, 0.15}, {35.0, 0.30}}};
 
 } // namespace
 
-double relative_rate(Celsius dough) {
-    const double t = dough.degrees();
+double relative_rate(const CardinalTemperatures& set, Celsius temperature) {
+    const double t = temperature.degrees();
+    const double coldest = set.coldest.degrees();
+    const double best = set.best.degrees();
+    const double hottest = set.hottest.degrees();
     if (!(t > coldest && t < hottest)) {
         return 0.0;
     }
@@ -48,8 +43,16 @@ double relative_rate(Celsius dough) {
     return std::clamp(numerator / denominator, 0.0, 1.0);
 }
 
+double relative_rate(Celsius dough) {
+    return relative_rate(gas_in_dough, dough);
+}
+
+double transfer_uncertainty(Celsius dough) {
+    return between_rows(uncertainties, dough.degrees());
+}
+
 double transfer_uncertainty(Celsius written_for, Celsius here) {
-    return std::max(uncertainty_at(written_for), uncertainty_at(here));
+    return std::max(transfer_uncertainty(written_for), transfer_uncertainty(here));
 }
 
 std::optional<Band<Minutes>> transferred(Minutes stated, Celsius written_for, Celsius here) {

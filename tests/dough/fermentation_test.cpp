@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// The yeast curve against values worked out elsewhere from the published formula, and the
-// properties that any such curve must have.
+// Transfer of a time from one steady temperature to another, and the properties that any yeast
+// curve must have. Its published values: published_test.cpp.
 #include "engine/dough/fermentation.hpp"
 
 #include <gtest/gtest.h>
@@ -9,41 +9,9 @@
 #include <rapidcheck/gtest.h>
 
 #include <cmath>
-#include <fstream>
-#include <sstream>
-#include <string>
-#include <vector>
 
 namespace loafwright::dough {
 namespace {
-
-std::vector<std::string> cells_of(const std::string& line) {
-    std::vector<std::string> cells;
-    std::istringstream stream(line);
-    for (std::string cell; std::getline(stream, cell, '\t');) {
-        cells.push_back(cell);
-    }
-    return cells;
-}
-
-TEST(dough, the_published_curve_gives_its_own_values) {
-    std::ifstream file(LOAFWRIGHT_ROOT "/tests/published/fermentation.tsv");
-    ASSERT_TRUE(file) << "tests/published/fermentation.tsv";
-    int rows = 0;
-    for (std::string line; std::getline(file, line);) {
-        const std::vector<std::string> cells = cells_of(line);
-        if (line.empty() || line.front() == '#' || cells.front() == "name") {
-            continue;
-        }
-        ASSERT_EQ(cells.size(), 6U) << line;
-        const double first = relative_rate(Celsius(std::stod(cells[1])));
-        const double value =
-            cells[2].empty() ? first : relative_rate(Celsius(std::stod(cells[2]))) / first;
-        EXPECT_NEAR(value, std::stod(cells[3]), std::stod(cells[4])) << cells[0];
-        ++rows;
-    }
-    EXPECT_GE(rows, 12);
-}
 
 TEST(dough, nothing_ferments_outside_the_yeasts_range) {
     EXPECT_EQ(relative_rate(Celsius(-18.0)), 0.0);
