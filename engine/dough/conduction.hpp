@@ -201,7 +201,7 @@ public:
     [[nodiscard]] double heat_taken_j_m2() const { return state_[Cells]; }
 
 private:
-    using Steps = StabilisedSteps<7>;
+    using Steps = StabilisedSteps<5>;
     using State = std::array<double, Cells + 1>;
 
     void find_rates(const State& state, State& rate) {
