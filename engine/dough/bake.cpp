@@ -86,9 +86,10 @@ public:
     [[nodiscard]] BakeCourse ended() {
         BakeCourse made;
         made.core_at_end = course_.back().core;
-        made.surface_at_end = Celsius(rates_.surface_c());
+        made.crust = Millimetres(1000.0 * crust_m());
+        made.surface_at_end = Celsius(surface_over_crust());
         made.end.loaf = bake_.loaf;
-        made.end.surface = made.surface_at_end;
+        made.end.surface = Celsius(rates_.surface_c());
         made.end.boiling = bake_.boiling;
         made.end.water = bake_.water;
         made.end.vapour_factor = bake_.vapour_factor;
@@ -109,6 +110,28 @@ public:
     }
 
 private:
+    [[nodiscard]] double crust_m() const {
+        double cells = 0.0;
+        for (std::size_t i = 0; i < production_cells; ++i) {
+            cells += rates_.properties().dried(state_[i]);
+        }
+        return cells * rates_.mesh().step_m;
+    }
+
+    // The surface over a dry crust whose inside is at the boiling point. The outermost cell's own
+    // surface jumps by degrees whenever a cell has dried out; the depth of all that is dry does
+    // not.
+    [[nodiscard]] double surface_over_crust() const {
+        const double wet = std::min(rates_.surface_c(), body_.boiling_c);
+        const double depth_m = crust_m();
+        if (depth_m <= 0.0 || now_s_ < lid_off_s()) {
+            return wet;
+        }
+        const Surroundings around = surroundings_of(bake_, bake_.settings.back().temperature);
+        return surface_temperature(
+            around, crust_conductivity_w_mk / depth_m, body_.boiling_c, body_.boiling_c, 12);
+    }
+
     [[nodiscard]] double lid_off_s() const {
         return bake_.vessel == Vessel::lidded_pot ? 60.0 * bake_.lid_off_after.count() : 0.0;
     }
@@ -127,7 +150,10 @@ private:
             at_centre(bread.temperature_c(state_[0]), bread.temperature_c(state_[1]));
         const bool wet = bread.temperature_c(state_[0]) < body_.boiling_c;
         const double slope = at_centre(rate[0], rate[1]) / bread.specific_heat_j_kgk(0.0);
-        course_.push_back({Minutes(now_s_ / 60.0), Celsius(core), wet ? 60.0 * slope : 0.0});
+        course_.push_back({Minutes(now_s_ / 60.0),
+                           Celsius(core),
+                           wet ? 60.0 * slope : 0.0,
+                           Celsius(rates_.surface_c())});
     }
 
     void walk(const Surroundings& around, Lid lid, double seconds, Celsius target) {

@@ -55,8 +55,9 @@ struct BakedLoaf {
 struct BakeCourse {
     CoreCourse core;
     Celsius core_at_end;
-    Celsius surface_at_end;
-    double loss = 0.0; ///< of weight, as a share of the dough
+    Celsius surface_at_end; ///< over a crust of that depth, its inside at the boiling point
+    Millimetres crust;      ///< depth of all that is dry
+    double loss = 0.0;      ///< of weight, as a share of the dough
     BakedLoaf end;
 };
 

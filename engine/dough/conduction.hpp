@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 // Heat in one dimension by finite volumes: mesh, time step and surface, and the plain body of
 // constant properties made of them. What is special to bread stands in bread_heat.hpp.
@@ -83,39 +84,57 @@ public:
                         const std::array<double, Size>& first,
                         double seconds,
                         Rates&& rates) {
-        std::array<double, Size> before = state;
-        std::array<double, Size> now{};
+        std::array<double, Size> one = state;
+        std::array<double, Size> two{};
+        std::array<double, Size> three{};
         std::array<double, Size> rate{};
-        std::array<double, Size> next{};
+        auto* before = &one;
+        auto* now = &two;
+        auto* next = &three;
         const double opening = weight / 3.0 * seconds;
         for (std::size_t i = 0; i < Size; ++i) {
-            now[i] = state[i] + opening * first[i];
+            (*now)[i] = state[i] + opening * first[i];
         }
-        for (std::size_t j = 2; j <= Stages; ++j) {
-            const double count = static_cast<double>(j);
-            const double mu = (2.0 * count - 1.0) / count * b(j) / b(j - 1);
-            const double nu = -(count - 1.0) / count * b(j) / b(j - 2);
-            const double stretch = mu * weight * seconds;
-            const double shift = -(1.0 - b(j - 1)) * stretch;
-            const double rest = 1.0 - mu - nu;
-            rates(now, rate);
+        for (const Stage& stage : stages) {
+            rates(*now, rate);
+            const double stretch = stage.stretch * seconds;
+            const double shift = stage.shift * seconds;
             for (std::size_t i = 0; i < Size; ++i) {
-                next[i] = mu * now[i] + nu * before[i] + rest * state[i] + stretch * rate[i] +
-                          shift * first[i];
+                (*next)[i] = stage.mu * (*now)[i] + stage.nu * (*before)[i] +
+                             stage.rest * state[i] + stretch * rate[i] + shift * first[i];
             }
-            before = now;
-            now = next;
+            std::swap(before, now);
+            std::swap(now, next);
         }
-        state = now;
+        state = *now;
     }
 
 private:
     static constexpr double weight = 1.0 / reach;
 
+    // Names after the source: Y_j = mu Y_{j-1} + nu Y_{j-2} + rest Y_0 + stretch t M(Y_{j-1}) +
+    // shift t M(Y_0).
+    struct Stage {
+        double mu, nu, rest, stretch, shift;
+    };
+
     static constexpr double b(std::size_t j) {
         const double count = static_cast<double>(j < 2 ? 2 : j);
         return (count * count + count - 2.0) / (2.0 * count * (count + 1.0));
     }
+
+    static constexpr std::array<Stage, Stages - 1> made_stages() {
+        std::array<Stage, Stages - 1> made{};
+        for (std::size_t j = 2; j <= Stages; ++j) {
+            const double count = static_cast<double>(j);
+            const double mu = (2.0 * count - 1.0) / count * b(j) / b(j - 1);
+            const double nu = -(count - 1.0) / count * b(j) / b(j - 2);
+            made[j - 2] = {mu, nu, 1.0 - mu - nu, mu * weight, -(1.0 - b(j - 1)) * mu * weight};
+        }
+        return made;
+    }
+
+    static constexpr std::array<Stage, Stages - 1> stages = made_stages();
 };
 
 /// What a surface gives and takes: air of one temperature that also stands for the walls.

@@ -71,7 +71,8 @@ CoolingCourse run(const BakedLoaf& baked,
         rates(state, first);
         made.core.push_back({Minutes(i * step_s / 60.0),
                              Celsius(at_centre(state[0], state[1])),
-                             60.0 * at_centre(first[0], first[1])});
+                             60.0 * at_centre(first[0], first[1]),
+                             Celsius(rates.surface_c())});
         if (i == count || (target && made.core.back().core <= *target)) {
             break;
         }

@@ -8,11 +8,13 @@
 
 namespace loafwright::dough {
 
-/// The core of a loaf at one time. `kelvin_per_minute` is how fast it moves there.
+/// The core of a loaf at one time. `kelvin_per_minute` is how fast it moves there; the surface is
+/// noted beside it.
 struct CorePoint {
     Minutes at;
     Celsius core;
     double kelvin_per_minute = 0.0;
+    Celsius surface;
 };
 
 /// Points in order of time, the first at 0; never empty once made by a simulation.

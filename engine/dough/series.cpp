@@ -19,8 +19,9 @@ namespace loafwright::dough {
 
 namespace {
 
-// Shorter than the least distance of two roots, which is about pi.
-constexpr double stride = 0.4;
+// Shorter than the least distance of two roots, which is 2.4 (from 0 to that of J_0) and about pi
+// between others.
+constexpr double stride = 1.0;
 constexpr double feels_nothing_below = 0.02;
 
 double l_function(double order, double z) {

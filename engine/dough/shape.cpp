@@ -18,8 +18,10 @@ namespace loafwright::dough {
 
 namespace {
 
-// Terms beyond exp(-25) change nothing.
-constexpr double last_power = 25.0;
+// Terms beyond exp(-20) change nothing, and no body is at a share of one half before Fo = 0.12.
+constexpr double last_power = 20.0;
+constexpr double earliest_fourier = 0.12;
+constexpr double largest_zeta = 22.0;
 
 // One of the one-dimensional bodies whose product a shape is.
 struct Direction {
@@ -89,7 +91,14 @@ StandIn stand_in(const Shape& shape, double biot, double share_left) {
     Directions made = directions(shape);
     for (std::size_t i = 0; i < made.count; ++i) {
         Direction& direction = made.direction[i];
-        direction.modes = modes(direction.exponent, biot * direction.half_m / half_m);
+        const double ratio = direction.half_m / half_m;
+        const bool again = i > 0 && direction.exponent == made.direction[i - 1].exponent &&
+                           direction.half_m == made.direction[i - 1].half_m;
+        direction.modes =
+            again ? made.direction[i - 1].modes
+                  : modes(direction.exponent,
+                          biot * ratio,
+                          std::min(largest_zeta, ratio * std::sqrt(last_power / earliest_fourier)));
     }
     // Shares fall nearly as exp(-Fo), so their logarithms are near to straight. A slab of
     // Fo = 5 (1 + 1/Bi) has less than 1 % left.
@@ -106,7 +115,7 @@ StandIn stand_in(const Shape& shape, double biot, double share_left) {
         0.02,
         5.0 * (1.0 + 1.0 / biot),
         1e-9);
-    const double zeta = std::min(22.0, std::sqrt(last_power / fourier));
+    const double zeta = std::min(largest_zeta, std::sqrt(last_power / fourier));
     const double exponent = crossing(
         [&](double n) {
             return std::log(share_left_at_centre(modes(n, biot, zeta), fourier)) - wanted;

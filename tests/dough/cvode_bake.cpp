@@ -61,20 +61,22 @@ struct Problem {
         return celsius(h[0]) + (celsius(h[0]) - celsius(h[1])) / 8.0;
     }
 
-    // The surface lets through what it receives; halving until nothing moves.
+    // The surface lets through what it receives: Newton's method until nothing moves.
     [[nodiscard]] double surface(double conductance, double inside) const {
+        const double sigma = bake.emissivity * 5.670374419e-8;
         const double oven_k = bake.oven_c + 273.15;
-        double low = std::min(inside, bake.oven_c);
-        double high = std::max(inside, bake.oven_c);
-        for (int i = 0; i < 45; ++i) {
-            const double middle = 0.5 * (low + high);
-            const double k = middle + 273.15;
-            const double h = bake.transfer_w_m2k + bake.emissivity * 5.670374419e-8 *
-                                                       (oven_k * oven_k + k * k) * (oven_k + k);
-            const bool gains = h * (bake.oven_c - middle) > conductance * (middle - inside);
-            (gains ? low : high) = middle;
+        double k = inside + 273.15;
+        for (int i = 0; i < 20; ++i) {
+            const double gain = bake.transfer_w_m2k * (oven_k - k) +
+                                sigma * (oven_k * oven_k * oven_k * oven_k - k * k * k * k) -
+                                conductance * (k - 273.15 - inside);
+            const double slope = bake.transfer_w_m2k + 4.0 * sigma * k * k * k + conductance;
+            k += gain / slope;
+            if (std::abs(gain / slope) < 1e-9) {
+                break;
+            }
         }
-        return 0.5 * (low + high);
+        return k - 273.15;
     }
 
     void rates(const double* h, double* rate) {

@@ -16,6 +16,8 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <string>
+#include <utility>
 
 namespace loafwright::dough {
 namespace {
@@ -124,22 +126,49 @@ TEST(published_bakes, an_early_loaf_evens_out_on_the_rack_but_not_as_far_as_repo
     EXPECT_NEAR(highest, 89.0, 1.0);
 }
 
-// Zanoni, Peri and Gianotti (1995, J Food Eng 26:497-510, abstract): walls at 100 °C, a cylinder of
-// 10 cm and their constant diffusivity exp(0.01 eps - 15.25) give 92 °C after 44, 40 and 36 minutes
-// at porosities of 65, 75 and 85 %. Without their evaporation conduction alone is 44 to 72 %
-// quicker in our hands, so those minutes are not met; the diffusivity itself is.
-TEST(published_bakes, crumb_by_zanonis_constant_diffusivity_warms_much_sooner_than_in_their_oven) {
-    for (const auto& [porosity, minutes] : {std::pair{65.0, 44.0}, {75.0, 40.0}, {85.0, 36.0}}) {
+// Zanoni, Peri and Gianotti (1995, J Food Eng 26:497-510, abstract) give crumb one diffusivity,
+// exp(0.01 eps - 15.25) m2/s at a porosity of eps %. By it a cylinder of 10 cm from 20 °C with its
+// wall at 100 has 92 °C after 44, 40 and 36 minutes at 65, 75 and 85 % (computed elsewhere).
+TEST(published_bakes, crumb_of_zanonis_constant_diffusivity_takes_its_time) {
+    for (const auto& [porosity, minutes] :
+         {std::pair{65.0, 44.0}, std::pair{75.0, 40.0}, std::pair{85.0, 36.0}}) {
         const double diffusivity = std::exp(0.01 * porosity - 15.25);
         PlainConduction<production_cells> body(
-            {1.0, 0.05, diffusivity * 1e6, 1000.0, 1000.0}, {100.0, 1e5, 0.0}, 25.0);
+            {1.0, 0.05, diffusivity * 1e6, 1000.0, 1000.0}, {100.0, 1e6, 0.0}, 20.0);
         double passed = 0.0;
         while (body.centre_c() < 92.0) {
-            body.advance(30.0);
-            passed += 0.5;
+            body.advance(6.0);
+            passed += 0.1;
         }
-        EXPECT_LT(passed, minutes) << porosity;
-        EXPECT_GT(passed, 0.5 * minutes) << porosity;
+        EXPECT_NEAR(passed, minutes, 0.6) << porosity;
+    }
+}
+
+// Known not to hold: our bread, whose conduction grows with its warmth, is there after about half
+// of that and less. One of the two is wrong for bread in air of 100 °C, where evaporation cools the
+// surface; theirs was measured there, ours is meant for an oven.
+TEST(published_bakes, our_crumb_is_much_quicker_than_zanonis) {
+    for (const auto& [porosity, minutes] :
+         {std::pair{65.0, 24.0}, std::pair{75.0, 17.0}, std::pair{85.0, 10.0}}) {
+        BreadBody body;
+        body.exponent = 1.0;
+        body.half_m = 0.05;
+        body.density_kg_m3 = 979.0 - 9.90 * porosity; // of crumb, the same abstract
+        BakingRates<production_cells> rates(body, 25.0);
+        BakingRates<production_cells>::State state{};
+        std::fill_n(state.begin(), production_cells, rates.properties().enthalpy_j_kg(25.0));
+        BakingRates<production_cells>::State first{};
+        rates.surroundings({100.0, 1e6, 0.0}, Lid::off);
+        double passed = 0.0;
+        double core_c = 25.0;
+        while (core_c < 92.0 && passed < 100.0) {
+            rates(state, first);
+            StabilisedSteps<7>::advance(state, first, 2.0, rates);
+            passed += 2.0 / 60.0;
+            core_c = at_centre(rates.properties().temperature_c(state[0]),
+                               rates.properties().temperature_c(state[1]));
+        }
+        EXPECT_NEAR(passed, minutes, 1.0) << porosity;
     }
 }
 
