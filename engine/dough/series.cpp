@@ -24,34 +24,52 @@ namespace {
 constexpr double stride = 1.0;
 constexpr double feels_nothing_below = 0.02;
 
-double l_function(double order, double z) {
-    const double quarter = -0.25 * z * z;
-    double term = 1.0;
-    double sum = 1.0;
-    for (int k = 1; k < 80; ++k) {
-        term *= quarter / (k * (order + k));
-        sum += term;
-        if (std::abs(term) < 1e-17 && k > z) {
-            break;
+// L of one order.
+class LFunction {
+public:
+    explicit LFunction(double order) {
+        for (std::size_t k = 1; k <= most_terms; ++k) {
+            const double count = static_cast<double>(k);
+            // OPTIMIZATION: the divisions of a term, done once an order.
+            factor_[k - 1] = -0.25 / (count * (order + count));
         }
     }
-    return sum;
-}
+
+    double operator()(double z) const {
+        const double square = z * z;
+        double term = 1.0;
+        double sum = 1.0;
+        double count = 0.0;
+        for (const double factor : factor_) {
+            term *= factor * square;
+            sum += term;
+            count += 1.0;
+            if (std::abs(term) < 1e-17 && count > z) {
+                break;
+            }
+        }
+        return sum;
+    }
+
+private:
+    static constexpr std::size_t most_terms = 64; // enough for z = 22: the last is below 1e-15
+    std::array<double, most_terms> factor_{};
+};
 
 class Equation {
 public:
     Equation(double exponent, double biot)
-        : order_(0.5 * (exponent - 1.0)), edge_(exponent + 1.0), resistance_(1.0 / biot) {}
+        : order_(0.5 * (exponent - 1.0)), edge_(exponent + 1.0), resistance_(1.0 / biot),
+          own_(order_), next_(order_ + 1.0) {}
 
     // zeta J_{nu+1} / Bi - J_nu, in L functions. A finite Bi divides, so that infinity works too.
     [[nodiscard]] double operator()(double zeta) const {
-        return zeta * zeta * resistance_ * l_function(order_ + 1.0, zeta) -
-               edge_ * l_function(order_, zeta);
+        return zeta * zeta * resistance_ * next_(zeta) - edge_ * own_(zeta);
     }
 
     [[nodiscard]] Mode mode(double zeta) const {
-        const double a = l_function(order_, zeta);
-        const double next = l_function(order_ + 1.0, zeta);
+        const double a = own_(zeta);
+        const double next = next_(zeta);
         const double b = zeta * next / edge_;
         const double centre = (b / zeta) / (0.5 * (a * a + b * b) - (order_ / zeta) * a * b);
         return {zeta, centre, centre * next};
@@ -61,6 +79,8 @@ private:
     double order_;
     double edge_;
     double resistance_;
+    LFunction own_;
+    LFunction next_;
 };
 
 } // namespace
@@ -74,7 +94,7 @@ Modes modes(double exponent, double biot, double largest_zeta) {
         const double high = low + stride;
         const double at_high = equation(high);
         if ((at_low > 0.0) != (at_high > 0.0)) {
-            found.mode[found.count] = equation.mode(crossing(equation, low, high, 1e-13));
+            found.mode[found.count] = equation.mode(crossing(equation, low, high, 1e-12));
             ++found.count;
         }
         low = high;
