@@ -158,12 +158,12 @@ private:
 
     void walk(const Surroundings& around, Lid lid, double seconds, Celsius target) {
         rates_.surroundings(around, lid);
-        const double count = std::ceil(seconds / longest_s_);
-        const double step_s = seconds / count;
+        const auto count = static_cast<std::size_t>(std::ceil(seconds / longest_s_));
+        const double step_s = seconds / static_cast<double>(count);
         const double from_s = now_s_;
         State first{};
-        for (double i = 0.0; i < count; i += 1.0) {
-            now_s_ = from_s + i * step_s;
+        for (std::size_t i = 0; i < count; ++i) {
+            now_s_ = from_s + static_cast<double>(i) * step_s;
             rates_(state_, first);
             note(first);
             if (course_.back().core >= target) {

@@ -119,14 +119,14 @@ private:
     };
 
     static constexpr double b(std::size_t j) {
-        const double count = static_cast<double>(j < 2 ? 2 : j);
+        const auto count = static_cast<double>(j < 2 ? 2 : j);
         return (count * count + count - 2.0) / (2.0 * count * (count + 1.0));
     }
 
     static constexpr std::array<Stage, Stages - 1> made_stages() {
         std::array<Stage, Stages - 1> made{};
         for (std::size_t j = 2; j <= Stages; ++j) {
-            const double count = static_cast<double>(j);
+            const auto count = static_cast<double>(j);
             const double mu = (2.0 * count - 1.0) / count * b(j) / b(j - 1);
             const double nu = -(count - 1.0) / count * b(j) / b(j - 2);
             made[j - 2] = {mu, nu, 1.0 - mu - nu, mu * weight, -(1.0 - b(j - 1)) * mu * weight};
@@ -198,12 +198,13 @@ public:
 
     /// Lets `seconds` pass, in even steps.
     void advance(double seconds) {
-        const double count = std::max(1.0, std::ceil(seconds / longest_s_));
+        const auto count = static_cast<std::size_t>(std::max(1.0, std::ceil(seconds / longest_s_)));
+        const double step_s = seconds / static_cast<double>(count);
         const auto rates = [this](const State& state, State& rate) { find_rates(state, rate); };
         State first{};
-        for (double i = 0.0; i < count; i += 1.0) {
+        for (std::size_t i = 0; i < count; ++i) {
             rates(state_, first);
-            Steps::advance(state_, first, seconds / count, rates);
+            Steps::advance(state_, first, step_s, rates);
         }
     }
 

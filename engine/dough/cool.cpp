@@ -62,14 +62,14 @@ CoolingCourse run(const BakedLoaf& baked,
     const double longest_s =
         Steps::reach * 2.0 /
         rates.mesh().fastest_rate(rates.properties().largest_diffusivity_m2_s(body.density_kg_m3));
-    const double count = std::ceil(60.0 * lasts.count() / longest_s);
-    const double step_s = 60.0 * lasts.count() / count;
+    const auto count = static_cast<std::size_t>(std::ceil(60.0 * lasts.count() / longest_s));
+    const double step_s = 60.0 * lasts.count() / static_cast<double>(count);
     CoolingCourse made;
-    made.core.reserve(static_cast<std::size_t>(count) + 1);
+    made.core.reserve(count + 1);
     State first{};
-    for (double i = 0.0; i <= count; i += 1.0) {
+    for (std::size_t i = 0; i <= count; ++i) {
         rates(state, first);
-        made.core.push_back({Minutes(i * step_s / 60.0),
+        made.core.push_back({Minutes(static_cast<double>(i) * step_s / 60.0),
                              Celsius(at_centre(state[0], state[1])),
                              60.0 * at_centre(first[0], first[1]),
                              Celsius(rates.surface_c())});

@@ -29,7 +29,7 @@ class LFunction {
 public:
     explicit LFunction(double order) {
         for (std::size_t k = 1; k <= most_terms; ++k) {
-            const double count = static_cast<double>(k);
+            const auto count = static_cast<double>(k);
             // OPTIMIZATION: the divisions of a term, done once an order.
             factor_[k - 1] = -0.25 / (count * (order + count));
         }
