@@ -10,6 +10,7 @@
 #include "engine/reading/candidate.hpp"
 #include "engine/reading/join.hpp"
 #include "engine/reading/refer.hpp"
+#include "engine/reading/sign.hpp"
 #include "engine/reading/untold.hpp"
 #include "engine/reading/variant.hpp"
 
@@ -146,7 +147,7 @@ private:
                 wait = &untold_wait(index, clause, sub);
             }
             if (!wait->step.cue && risen) {
-                wait->step.cue = cue_text(sub.range);
+                wait->step.cue = cue_in(text_, tokens(), sub.range);
             }
             if (!wait->step.minutes && stood != nullptr) {
                 wait->step.minutes = band_of(*stood);
@@ -343,66 +344,11 @@ private:
             const bool after_action =
                 clause.action && sub.range.begin >= clause.action->range.begin;
             if (sub.kind == SubKind::until && (after_action || clause.by_setting) &&
-                !only_time(sub.range)) {
-                draft.step.cue = cue_text(sub.range);
+                !tells_only_time(layout_, lexicon_, sub.range)) {
+                draft.step.cue = cue_in(text_, tokens(), sub.range);
                 return;
             }
         }
-    }
-
-    // "until the next morning" tells a time, not a sign.
-    [[nodiscard]] bool only_time(TokenRange range) const {
-        return lexicon_.find("cue", tokens(), layout_.ids, range).empty() &&
-               (any_word(
-                    tokens(),
-                    range,
-                    {"morning", "night", "bed", "day", "past", "o'clock", "tomorrow", "time"}) ||
-                range.end - range.begin < 2);
-    }
-
-    // The words after "until" or "when", without a closing mark and without the time that stands
-    // with them.
-    [[nodiscard]] Cue cue_text(TokenRange range) const {
-        std::size_t begin = range.begin + 1;
-        std::size_t end = range.end;
-        const auto is_any = [this](std::size_t at, std::initializer_list<std::string_view> words) {
-            return any_word(tokens(), TokenRange{at, at + 1}, words);
-        };
-        if (begin + 1 < end && is_any(begin, {"soon"}) && is_any(begin + 1, {"as"})) {
-            begin += 2;
-        }
-        // "it has doubled" is "doubled"; "it stands above the rim" keeps its subject.
-        if (begin + 2 < end && is_any(begin, {"it", "they"}) &&
-            is_any(begin + 1, {"has", "have", "is", "are"})) {
-            begin += 2;
-        } else if (begin + 1 < end && is_any(begin, {"it's"})) {
-            begin += 1;
-        }
-        constexpr std::size_t longest = 9;
-        if (end > begin + longest) {
-            end = begin + longest;
-            // Too long for a card: better one whole sign than one and a half.
-            for (std::size_t at = end; at > begin + 2; --at) {
-                if (is_any(at - 1, {"and", "or", "so"}) || is_mark(tokens()[at - 1], ',')) {
-                    end = at - 1;
-                    break;
-                }
-            }
-        }
-        while (end > begin &&
-               (tokens()[end - 1].kind == TokenKind::mark || is_word(tokens()[end - 1], "and") ||
-                is_word(tokens()[end - 1], "or") || is_word(tokens()[end - 1], "the") ||
-                is_word(tokens()[end - 1], "a"))) {
-            --end;
-        }
-        if (begin >= end) {
-            begin = range.begin;
-            end = range.end;
-        }
-        Cue cue;
-        cue.span = span_of(tokens(), TokenRange{begin, end});
-        cue.text = tidy(text_, *cue.span);
-        return cue;
     }
 
     void attach_temperatures(const Clause& clause, Draft& draft) const {
@@ -483,7 +429,7 @@ private:
         if (wait && near && !draft->step.cue && !clause.cues.empty()) {
             for (const SubClause& sub : clause.subs) {
                 if (sub.kind == SubKind::until || sub.kind == SubKind::when) {
-                    draft->step.cue = cue_text(sub.range);
+                    draft->step.cue = cue_in(text_, tokens(), sub.range);
                     taken = true;
                     break;
                 }

@@ -8,8 +8,10 @@
 // "if you like" a choice.
 #include "engine/reading/clause.hpp"
 
+#include "engine/reading/clause_links.hpp"
 #include "engine/reading/number.hpp"
 #include "engine/reading/order.hpp"
+#include "engine/reading/sentence.hpp"
 
 #include <algorithm>
 #include <array>
@@ -537,168 +539,6 @@ private:
     std::vector<FoundAction> purposes_;
 };
 
-// Longer runs without a full stop are cut, so that no text takes more than linear time.
-constexpr std::size_t longest_sentence = 300;
-
-bool is_abbreviation(const Token& token) {
-    return any_of(token, {"min",  "mins", "hr", "hrs", "tsp", "tbsp", "oz", "lb", "lbs", "approx",
-                          "appr", "eg",   "ie", "no",  "deg", "pt",   "qt", "dr", "st",  "vol",
-                          "temp", "ca",   "e",  "g",   "i",   "a",    "p",  "m",  "c"});
-}
-
-// A full stop ends a sentence unless it belongs to an abbreviation and a small letter or a number
-// follows.
-bool ends_sentence(const std::vector<Token>& tokens,
-                   std::size_t begin,
-                   std::size_t at,
-                   std::size_t end) {
-    const Token& token = tokens[at];
-    if (is_mark(token, ';') || is_mark(token, '!') || is_mark(token, '?')) {
-        return true;
-    }
-    // A colon parts two statements unless it only names what follows ("Optional: …") or stands in a
-    // time.
-    if (is_mark(token, ':')) {
-        return at >= begin + 4 && at + 1 < end && !tokens[at + 1].glued;
-    }
-    if (is_mark(token, ')') && at > begin && is_mark(tokens[at - 1], '.')) {
-        return true; // "(… fixes that.) Bake"
-    }
-    if (!is_mark(token, '.')) {
-        return false;
-    }
-    if (at + 1 >= end) {
-        return true;
-    }
-    // "Second rise. 1 hour under a cloth.": a label and what it labels.
-    if (at <= begin + 4 && tokens[at + 1].kind == TokenKind::number && !tokens[at + 1].glued) {
-        return false;
-    }
-    const Token& next = tokens[at + 1];
-    if (next.kind == TokenKind::mark) {
-        return !next.glued;
-    }
-    if (at > 0 && is_abbreviation(tokens[at - 1]) && token.glued) {
-        return next.capital;
-    }
-    return !next.glued || next.capital;
-}
-
-// "ROLLS.—Use the same dough…", "**Muffins:** …" after the bread itself is told.
-bool labelled_as_bread(const std::vector<Token>& tokens, TokenRange range) {
-    std::size_t at = range.begin;
-    while (at < range.end && tokens[at].kind == TokenKind::mark) {
-        ++at;
-    }
-    return at + 1 < range.end &&
-           any_of(tokens[at],
-                  {"rolls",
-                   "buns",
-                   "loaves",
-                   "muffins",
-                   "sticks",
-                   "twists",
-                   "pizza",
-                   "baguettes",
-                   "biscuits",
-                   "scones",
-                   "gems",
-                   "rusks",
-                   "toast",
-                   "sandwiches"}) &&
-           tokens[at + 1].kind == TokenKind::mark && !is_mark(tokens[at + 1], ',') &&
-           !is_mark(tokens[at + 1], '(');
-}
-
-// Another kind of bread goes on to the end of its sentence, over a semicolon and behind a label of
-// its own ("Leftovers?"), and where it opens a paragraph, to the end of that.
-void spread_variants(const std::vector<Token>& tokens, std::vector<Clause>& clauses) {
-    bool baked = false;
-    for (std::size_t index = 0; index < clauses.size(); ++index) {
-        Clause& clause = clauses[index];
-        const bool opens = index == 0 || clauses[index - 1].block != clause.block;
-        if (baked && opens && labelled_as_bread(tokens, clause.range)) {
-            clause.variant = clause.version = clause.variant_of_block = clause.opens_variant = true;
-        }
-        baked = baked || (clause.action && clause.action->row->means.substr(0, 4) == "bake");
-    }
-    for (std::size_t index = 1; index < clauses.size(); ++index) {
-        Clause& clause = clauses[index];
-        Clause& before = clauses[index - 1];
-        const bool opens_block =
-            index == 1 || clauses[index - 2].block != before.block || before.variant_of_block;
-        before.variant_of_block = before.variant && before.version && opens_block;
-        if (!before.variant || clause.block != before.block || clause.variant) {
-            continue;
-        }
-        const Token& stop = tokens[before.range.end - 1];
-        const bool label = is_mark(stop, '?') && before.range.end - before.range.begin <= 3;
-        if (clause.sentence == before.sentence || is_mark(stop, ';') || label) {
-            clause.variant = true;
-            clause.variant_of_block = before.variant_of_block;
-            clause.version = before.version;
-        } else if (opens_block && before.version) {
-            clause.variant = clause.variant_of_block = clause.version = true;
-        }
-    }
-}
-
-// "For rolls, …; for twists, …" after a dough that is told only once: the first is the bread that
-// is read, for the text has no other.
-void take_first_variant(std::vector<Clause>& clauses) {
-    const auto heats = [](const Clause& clause) {
-        return clause.action && (clause.action->row->means.substr(0, 4) == "bake" ||
-                                 clause.action->row->means.substr(0, 4) == "cook");
-    };
-    const auto first = std::find_if(
-        clauses.begin(), clauses.end(), [](const Clause& clause) { return clause.opens_variant; });
-    const bool baked = std::any_of(clauses.begin(), clauses.end(), [&](const Clause& clause) {
-        return !clause.variant && heats(clause);
-    });
-    if (first == clauses.end() || baked) {
-        return;
-    }
-    auto next = first + 1;
-    while (next != clauses.end() && !next->opens_variant) {
-        ++next;
-    }
-    // "For rolls, bake 12 minutes; for one big loaf, 40" is a choice between two lengths.
-    if (std::none_of(first, next, heats) ||
-        (next != clauses.end() && std::none_of(next, clauses.end(), heats))) {
-        return;
-    }
-    std::for_each(first, next, [](Clause& clause) {
-        clause.variant = clause.variant_of_block = clause.version = false;
-    });
-}
-
-// "Cover the sponge and leave it": "it" is still the sponge.
-void inherit_nouns(std::vector<Clause>& clauses) {
-    for (std::size_t index = 1; index < clauses.size(); ++index) {
-        Clause& clause = clauses[index];
-        const Clause& before = clauses[index - 1];
-        const bool nameless =
-            std::none_of(clause.nouns.begin(), clause.nouns.end(), [](const Match& noun) {
-                return noun.row->means == "sponge" || noun.row->means == "dough" ||
-                       noun.row->means == "shaped" || noun.row->means == "yeast";
-            });
-        if (!nameless || clause.sentence != before.sentence) {
-            continue;
-        }
-        // "Add the leaven, rest half an hour": what rests is the dough.
-        const bool added = before.action && before.action->row->say == "add";
-        for (const Match& noun : before.nouns) {
-            if (added && noun.row->means == "sponge") {
-                continue;
-            }
-            if (noun.row->means == "sponge" || noun.row->means == "dough" ||
-                noun.row->means == "yeast" || noun.row->means == "unsalted") {
-                clause.nouns.push_back(noun);
-            }
-        }
-    }
-}
-
 } // namespace
 
 std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
@@ -727,9 +567,7 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
         clause.part = part ? std::string_view(*part) : std::string_view();
         clause.label = layout.blocks[clause.block].label;
     }
-    inherit_nouns(clauses);
-    spread_variants(layout.tokens, clauses);
-    take_first_variant(clauses);
+    link_clauses(layout.tokens, clauses);
     return clauses;
 }
 

@@ -287,7 +287,7 @@ private:
         }
         const std::size_t count = last - at + 1;
         if (count >= 2 && (listed * 3 >= count * 2 || one_order_a_line(at, last) ||
-                           broken_on_purpose(at, last))) {
+                           broken_on_purpose(lines_, at, last))) {
             for (std::size_t line = at; line <= last; ++line) {
                 add(Shape::item, lines_[line].span);
             }
@@ -295,31 +295,6 @@ private:
             add(Shape::paragraph, Span{lines_[at].span.begin, lines_[last].span.end});
         }
         return last + 1;
-    }
-
-    // A wrapped line ends because the next word no longer fits. Where that word would have fitted,
-    // the writer ended the line, as on a card: each is a statement of its own.
-    [[nodiscard]] bool broken_on_purpose(std::size_t first, std::size_t last) const {
-        constexpr std::size_t fewest = 3;
-        constexpr std::size_t widest = 100;
-        std::size_t width = 0;
-        for (std::size_t line = first; line <= last; ++line) {
-            width = std::max(width, lines_[line].text.size());
-        }
-        if (last - first + 1 < fewest || width > widest) {
-            return false;
-        }
-        std::size_t breaks = 0;
-        std::size_t on_purpose = 0;
-        for (std::size_t line = first; line < last; ++line) {
-            const std::string_view text = lines_[line].text;
-            const std::string_view next = lines_[line + 1].text;
-            const std::size_t word = std::min(next.find(' '), next.size());
-            const bool goes_on = text.back() == ',' || text.back() == '-' || text.back() == '/';
-            ++breaks;
-            on_purpose += text.size() + 1 + word <= width && !goes_on ? 1U : 0U;
-        }
-        return on_purpose * 3 >= breaks * 2;
     }
 
     // Short lines without full stops, most of them beginning with a verb: each is a step.

@@ -91,4 +91,29 @@ bool is_rule(std::string_view text) {
                                 text.find_first_not_of('_') == std::string_view::npos);
 }
 
+// A wrapped line ends because the next word no longer fits. Where that word would have fitted,
+// the writer ended the line, as on a card: each is a statement of its own.
+bool broken_on_purpose(const std::vector<Line>& lines, std::size_t first, std::size_t last) {
+    constexpr std::size_t fewest = 3;
+    constexpr std::size_t widest = 100;
+    std::size_t width = 0;
+    for (std::size_t line = first; line <= last; ++line) {
+        width = std::max(width, lines[line].text.size());
+    }
+    if (last - first + 1 < fewest || width > widest) {
+        return false;
+    }
+    std::size_t breaks = 0;
+    std::size_t on_purpose = 0;
+    for (std::size_t line = first; line < last; ++line) {
+        const std::string_view text = lines[line].text;
+        const std::string_view next = lines[line + 1].text;
+        const std::size_t word = std::min(next.find(' '), next.size());
+        const bool goes_on = text.back() == ',' || text.back() == '-' || text.back() == '/';
+        ++breaks;
+        on_purpose += text.size() + 1 + word <= width && !goes_on ? 1U : 0U;
+    }
+    return on_purpose * 3 >= breaks * 2;
+}
+
 } // namespace loafwright::reading

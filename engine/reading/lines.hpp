@@ -34,4 +34,8 @@ bool all_capitals(std::string_view text);
 /// A rule or an underline: three or more of "-", "=", "*" or "_" and nothing else.
 bool is_rule(std::string_view text);
 
+/// Did the writer end these lines, or the width of the page? True for three lines and more of which
+/// most would have had room for the next word, as on a card.
+bool broken_on_purpose(const std::vector<Line>& lines, std::size_t first, std::size_t last);
+
 } // namespace loafwright::reading

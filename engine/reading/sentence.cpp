@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/reading/sentence.hpp"
+
+#include <algorithm>
+#include <initializer_list>
+#include <string_view>
+
+namespace loafwright::reading {
+namespace {
+
+using Words = std::initializer_list<std::string_view>;
+
+bool any_of(const Token& token, Words words) {
+    return token.kind == TokenKind::word &&
+           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+               return token.text == word;
+           });
+}
+
+bool is_abbreviation(const Token& token) {
+    return any_of(token, {"min",  "mins", "hr", "hrs", "tsp", "tbsp", "oz", "lb", "lbs", "approx",
+                          "appr", "eg",   "ie", "no",  "deg", "pt",   "qt", "dr", "st",  "vol",
+                          "temp", "ca",   "e",  "g",   "i",   "a",    "p",  "m",  "c"});
+}
+
+} // namespace
+
+// A full stop ends a sentence unless it belongs to an abbreviation and a small letter or a number
+// follows.
+bool ends_sentence(const std::vector<Token>& tokens,
+                   std::size_t begin,
+                   std::size_t at,
+                   std::size_t end) {
+    const Token& token = tokens[at];
+    if (is_mark(token, ';') || is_mark(token, '!') || is_mark(token, '?')) {
+        return true;
+    }
+    // A colon parts two statements unless it only names what follows ("Optional: …") or stands in a
+    // time.
+    if (is_mark(token, ':')) {
+        return at >= begin + 4 && at + 1 < end && !tokens[at + 1].glued;
+    }
+    if (is_mark(token, ')') && at > begin && is_mark(tokens[at - 1], '.')) {
+        return true; // "(… fixes that.) Bake"
+    }
+    if (!is_mark(token, '.')) {
+        return false;
+    }
+    if (at + 1 >= end) {
+        return true;
+    }
+    // "Second rise. 1 hour under a cloth.": a label and what it labels.
+    if (at <= begin + 4 && tokens[at + 1].kind == TokenKind::number && !tokens[at + 1].glued) {
+        return false;
+    }
+    const Token& next = tokens[at + 1];
+    if (next.kind == TokenKind::mark) {
+        return !next.glued;
+    }
+    if (at > 0 && is_abbreviation(tokens[at - 1]) && token.glued) {
+        return next.capital;
+    }
+    return !next.glued || next.capital;
+}
+
+} // namespace loafwright::reading
