@@ -6,6 +6,8 @@
 // next day.
 #include "engine/fitting/cooling.hpp"
 
+#include "engine/dough/cool.hpp"
+#include "engine/fitting/bake.hpp"
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
 
@@ -57,13 +59,33 @@ Stated stated_cooling(const Recipe& recipe) {
     return stated;
 }
 
+// Until the core is at 35 °C, in fives.
+std::optional<Band<std::int64_t>>
+best_by_physics(const Recipe& recipe, Form form, Grams mass, Celsius room) {
+    constexpr double coldest_c = 0.0;
+    constexpr double warmest_c = 34.0; // above it nothing cools to 35 °C in a day
+    const auto loaf = loaf_of(recipe, form, mass);
+    if (!loaf || room.degrees() < coldest_c || room.degrees() > warmest_c) {
+        return std::nullopt;
+    }
+    const auto cooled =
+        dough::cooling(dough::plainly_baked(*loaf), room, dough::Standing::rack).to_35;
+    if (!cooled) {
+        return std::nullopt;
+    }
+    return Band<std::int64_t>{
+        nearest_five(cooled->low), nearest_five(cooled->likely), nearest_five(cooled->high)};
+}
+
 } // namespace
 
 Cooling cooling_of(const Recipe& recipe,
                    DoughFamily family,
                    Form form,
                    const Makeup& makeup,
-                   const Knowledge& knowledge) {
+                   const Knowledge& knowledge,
+                   Celsius room,
+                   Grams mass) {
     const bool baked = std::any_of(recipe.steps.begin(), recipe.steps.end(), [](const Step& step) {
         return step.kind == StepKind::bake;
     });
@@ -82,7 +104,7 @@ Cooling cooling_of(const Recipe& recipe,
     }
     std::int64_t cut = rolls_cut;
     if (form == Form::rolls) {
-        cooling.best = rolls_best;
+        cooling.best = best_by_physics(recipe, form, mass, room).value_or(rolls_best);
         cooling.reason = "rolls can be broken open after 20 min";
         if (stated.warm) {
             cut = rolls_cut / 2;
@@ -94,10 +116,12 @@ Cooling cooling_of(const Recipe& recipe,
     } else {
         const StageDefaultRow* row =
             stage_default(knowledge, StepKind::cool, family, Place::counter);
-        cooling.best = row != nullptr ? Band<std::int64_t>{whole_minutes(row->minutes.low),
-                                                           whole_minutes(row->minutes.likely),
-                                                           whole_minutes(row->minutes.high)}
-                                      : Band<std::int64_t>{60, 100, 150};
+        const Band<std::int64_t> usual =
+            row != nullptr ? Band<std::int64_t>{whole_minutes(row->minutes.low),
+                                                whole_minutes(row->minutes.likely),
+                                                whole_minutes(row->minutes.high)}
+                           : Band<std::int64_t>{60, 100, 150};
+        cooling.best = best_by_physics(recipe, form, mass, room).value_or(usual);
         cut = loaf_cut;
         cooling.reason = "a loaf wants an hour before it is cut";
         if (makeup.rye_share > 0.5) {

@@ -17,13 +17,19 @@ struct Cooling {
     std::string reason;
 };
 
+/// `room` is where it cools, `mass` the weight of the whole dough; 0 when not known.
+///
 /// Promises: both 0 for a bread that is not baked, and for a flatbread whose text gives no time; a
 /// loaf is never cut
-///           before an hour; cut <= best; a stated time longer than common practice stands.
+///           before an hour; it is at its best when its core has come to 35 °C
+///           (dough::cooling), by the table where its weight is not known; cut <= best; a stated
+///           time longer than common practice stands.
 Cooling cooling_of(const Recipe& recipe,
                    DoughFamily family,
                    Form form,
                    const Makeup& makeup,
-                   const Knowledge& knowledge);
+                   const Knowledge& knowledge,
+                   Celsius room,
+                   Grams mass);
 
 } // namespace loafwright::fitting

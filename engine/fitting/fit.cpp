@@ -281,6 +281,22 @@ void name_defaults(const Surroundings& here,
     }
 }
 
+// How hot the bake begins.
+std::optional<Celsius> first_bake(const Recipe& recipe,
+                                  const std::vector<std::optional<OvenHeat>>& heats) {
+    for (std::size_t i = 0; i < recipe.steps.size(); ++i) {
+        if (recipe.steps[i].kind == StepKind::bake && heats[i]) {
+            return heats[i]->wanted;
+        }
+    }
+    return std::nullopt;
+}
+
+Celsius cool_room(const Kitchen& kitchen) {
+    const auto room = fitting::room_here(kitchen);
+    return room ? room->likely : fitting::usual_room;
+}
+
 } // namespace
 
 FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge& knowledge) {
@@ -290,13 +306,22 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     out.family = family_of(recipe, knowledge);
     const Form form = form_of(recipe);
     const Makeup makeup = makeup_of(recipe, knowledge);
-    const Surroundings here{reading,
-                            kitchen,
-                            knowledge,
-                            out.family,
-                            form,
-                            fitting::cooling_of(recipe, out.family, form, makeup, knowledge),
-                            fitting::oven_heats(reading, kitchen, out.family)};
+    const fitting::MixedDough mixed = fitting::mixed_dough(recipe, kitchen, knowledge);
+    auto heats = fitting::oven_heats(reading, kitchen, out.family);
+    const auto bake =
+        fitting::bake_here(recipe, kitchen, form, mixed.mass, first_bake(recipe, heats));
+    const Surroundings here{
+        reading,
+        kitchen,
+        knowledge,
+        out.family,
+        form,
+        fitting::cooling_of(
+            recipe, out.family, form, makeup, knowledge, cool_room(kitchen), mixed.mass),
+        std::move(heats),
+        fitting::courses_of(recipe, kitchen, knowledge, out.family, mixed),
+        bake};
+    out.water = mixed.water;
     out.cut_after_minutes = here.cooling.cut;
     out.best_after_minutes = here.cooling.best;
 
@@ -313,6 +338,9 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     add_weighing(here, out.steps);
 
     out.notes = notes_of(here, steps);
+    if (mixed.water) {
+        out.notes.push_back(fitting::water_words(*mixed.water));
+    }
     out.questions = reading.questions;
     name_defaults(here, out.steps, out.questions);
     const bool wants_room = std::any_of(

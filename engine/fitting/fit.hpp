@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/diagnostic/diagnostic.hpp"
+#include "engine/fitting/mixing.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/recipe/recipe.hpp"
@@ -55,6 +56,9 @@ struct FittedRecipe {
     /// that is not baked or eaten hot.
     Band<std::int64_t> cut_after_minutes;
     Band<std::int64_t> best_after_minutes;
+    /// How warm the water for the main dough should be here; none where the recipe says it or
+    /// nobody knows the kitchen.
+    std::optional<fitting::WaterHere> water;
     /// Sentences for the foot of the page: what was assumed about this kitchen and why times differ
     /// from the text.
     std::vector<std::string> notes;

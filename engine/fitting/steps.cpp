@@ -6,7 +6,10 @@
 // one go, and for bread of many pieces by the piece.
 #include "engine/fitting/steps.hpp"
 
+#include "engine/dough/altitude.hpp"
 #include "engine/dough/fermentation.hpp"
+#include "engine/dough/progress.hpp"
+#include "engine/dough/yeast.hpp"
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
 
@@ -203,6 +206,16 @@ Length length_of(const Surroundings& here, std::size_t index, const StageDefault
     return length;
 }
 
+// In thin air less gas fills the same loaf.
+double thin_air_factor(const Kitchen& kitchen) {
+    constexpr Metres matters_from{300.0};
+    if (kitchen.altitude < matters_from) {
+        return 1.0;
+    }
+    const double ratio = dough::air_pressure(kitchen.altitude) / dough::air_pressure(Metres(0.0));
+    return dough::gas_needed(ratio).likely;
+}
+
 std::string sentence_of(std::int64_t longer, const Transfer& transfer) {
     const std::string change = longer > 0   ? duration_text(longer) + " longer"
                                : longer < 0 ? duration_text(-longer) + " shorter"
@@ -210,23 +223,37 @@ std::string sentence_of(std::int64_t longer, const Transfer& transfer) {
     return fmt::format("{}: {}, {}", change, transfer.here, transfer.there);
 }
 
-/// Carries a length over to where the dough stands here.
+// "and the dough cools as it stands", where it is far enough from its place to matter.
+std::string on_its_way(const DoughCourse& course) {
+    constexpr double far_c = 3.0;
+    if (!(course.time_constant > Minutes(0.0))) {
+        return "";
+    }
+    const double above = (course.here_start - course.here_place).count();
+    return above > far_c    ? ", and the dough cools as it stands"
+           : above < -far_c ? ", and the dough comes cold"
+                            : "";
+}
+
+/// Carries a length over to where the dough stands here, along its own temperature.
 std::optional<Transfer>
-carry_over(const Surroundings& here, const Step& step, Length& length, bool stretch) {
+carry_over(const Surroundings& here, std::size_t index, Length& length, bool stretch) {
+    const Step& step = here.reading.recipe.steps[index];
     const auto place = place_here(here.kitchen, step.place);
-    if (!place) {
+    const std::optional<DoughCourse>& course = here.courses[index];
+    const double thin_air = thin_air_factor(here.kitchen);
+    if (!place || !course || (course->is_alike() && thin_air == 1.0)) {
         return std::nullopt;
     }
     const WrittenFor written = written_for(step, here.knowledge);
     const Band<Minutes> old = length.minutes;
     const Band<Celsius>& there = place->temperature;
-    // Less than half a degree apart is the same place: nobody reads a thermometer closer than that.
-    if (std::abs((there.likely - written.temperature).count()) < 0.5) {
-        return std::nullopt;
-    }
-    const auto likely = dough::transferred(old.likely, written.temperature, there.likely);
-    const auto quickest = dough::transferred(old.low, written.temperature, there.high);
-    const auto slowest = dough::transferred(old.high, written.temperature, there.low);
+    const dough::Curve curve = curve_of(here.family);
+    const auto likely = dough::transferred(old.likely, course->there(), course->here(), curve);
+    const auto quickest = dough::transferred(
+        old.low, course->there(), course->here(there.high - there.likely), curve);
+    const auto slowest = dough::transferred(
+        old.high, course->there(), course->here(there.low - there.likely), curve);
     if (!likely || !quickest || !slowest) {
         return std::nullopt;
     }
@@ -234,6 +261,7 @@ carry_over(const Surroundings& here, const Step& step, Length& length, bool stre
     // top.
     length.minutes = stretch ? Band<Minutes>{quickest->likely, likely->likely, slowest->likely}
                              : Band<Minutes>{quickest->low, likely->likely, slowest->high};
+    length.minutes = times(length.minutes, thin_air);
     const auto five = [](Minutes minutes) {
         return Minutes(static_cast<double>(nearest_five(minutes)));
     };
@@ -248,7 +276,11 @@ carry_over(const Surroundings& here, const Step& step, Length& length, bool stre
     transfer.longer_minutes = 5 * static_cast<std::int64_t>(std::lround(longer / 5.0));
     transfer.here = fmt::format("{} is {}", place->name, degrees_text(there.likely));
     transfer.there = written.name;
-    length.reason = sentence_of(transfer.longer_minutes, transfer);
+    if (thin_air != 1.0) {
+        transfer.there +=
+            fmt::format("; at {:.0f} m dough rises with less gas", here.kitchen.altitude.count());
+    }
+    length.reason = sentence_of(transfer.longer_minutes, transfer) + on_its_way(*course);
     return transfer;
 }
 
@@ -278,8 +310,32 @@ patience(const Surroundings& here, const Step& step, const StageDefaultRow* row)
     return carried ? nearest_five(carried->likely) : whole_minutes(at_24);
 }
 
+// The recipe's bake in this tin, this oven and at this height.
+void carry_over_bake(const Surroundings& here, Length& length) {
+    if (!here.bake || length.basis == Basis::open) {
+        return;
+    }
+    const Band<double>& factor = here.bake->factor;
+    const Band<Minutes> old = length.minutes;
+    length.minutes =
+        in_order({old.low * factor.low, old.likely * factor.likely, old.high * factor.high});
+    length.basis = Basis::computed;
+    const std::int64_t longer = whole_minutes(length.minutes.likely) - whole_minutes(old.likely);
+    length.reason = fmt::format("{}: {}",
+                                longer > 0   ? duration_text(longer) + " longer"
+                                : longer < 0 ? duration_text(-longer) + " shorter"
+                                             : "as long as in the recipe",
+                                here.bake->reason);
+    if (!here.bake->advice.empty()) {
+        length.reason += "; " + here.bake->advice;
+    }
+}
+
 void heat_here(const Surroundings& here, const OvenHeat& heat, FittedStep& fitted) {
     fitted.oven = heat.setting;
+    if (here.bake) {
+        return; // the shorter reach of the oven is reckoned in already
+    }
     if (fitted.kind == StepKind::bake && heat.is_limited) {
         // Common practice: a cooler oven takes up to a fifth longer for the same colour.
         fitted.minutes.high = std::max(
@@ -330,9 +386,12 @@ StepHere step_here(const Surroundings& here, std::size_t index) {
     const bool is_night =
         step.minutes && length.basis == Basis::assumed && length.minutes.likely >= overnight_from;
     if (dough_decides && !is_night) {
-        out.transfer = carry_over(here, step, length, fitted.stretch);
+        out.transfer = carry_over(here, index, length, fitted.stretch);
         out.wants_room =
             here.kitchen.room.empty() && !(step.place == Place::warm && here.kitchen.warm_spot);
+    }
+    if (step.kind == StepKind::bake) {
+        carry_over_bake(here, length);
     }
     fitted.minutes = whole(length.minutes);
     fitted.basis = length.basis;

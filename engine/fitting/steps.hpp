@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/fitting/bake.hpp"
 #include "engine/fitting/cooling.hpp"
+#include "engine/fitting/course.hpp"
 #include "engine/fitting/fit.hpp"
 #include "engine/fitting/heat.hpp"
 #include "engine/fitting/room.hpp"
@@ -22,7 +24,9 @@ struct Surroundings {
     DoughFamily family;
     Form form;
     Cooling cooling;
-    std::vector<std::optional<OvenHeat>> heats; // one a step
+    std::vector<std::optional<OvenHeat>> heats;      // one a step
+    std::vector<std::optional<DoughCourse>> courses; // one a step
+    std::optional<BakeHere> bake;
 };
 
 /// How much a transfer to this kitchen changed, for the foot of the page.

@@ -92,10 +92,11 @@ private:
                 is_mark(tokens[at + 1], '(') && tokens[at + 1].glued) {
                 std::size_t close = at + 2;
                 while (close < tokens.size() && close < at + 60 && !is_mark(tokens[close], ')') &&
-                       !tokens[close].first_on_line) {
+                       !tokens[close].first_on_line && !over_a_line_end(tokens[close])) {
                     ++close;
                 }
-                if (close < tokens.size() && is_mark(tokens[close], ')')) {
+                if (close < tokens.size() && is_mark(tokens[close], ')') &&
+                    !tokens[close].first_on_line) {
                     skip_until = close + 1;
                 }
             }
@@ -108,6 +109,12 @@ private:
             ++kept;
         }
         tokens.resize(kept);
+    }
+
+    // A word that was broken at a line end.
+    [[nodiscard]] bool over_a_line_end(const Token& token) const {
+        return text_.substr(token.span.begin, token.span.end - token.span.begin).find('\n') !=
+               std::string_view::npos;
     }
 
     void add(Shape shape,

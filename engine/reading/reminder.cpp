@@ -31,6 +31,19 @@ bool light(const Token& token) {
            is_word(token, "on") || is_word(token, "by");
 }
 
+bool opens_a_phrase(const Token& token) {
+    return is_word(token, "in") || is_word(token, "on") || is_word(token, "into") ||
+           is_word(token, "onto") || is_word(token, "with") || is_word(token, "from") ||
+           is_word(token, "under") || is_word(token, "over") || is_word(token, "upon") ||
+           is_word(token, "at") || is_word(token, "by") || is_word(token, "so");
+}
+
+// "it will come smooth" keeps its "it".
+bool tells_of_it(const Token& next) {
+    return is_word(next, "will") || is_word(next, "should") || is_word(next, "must") ||
+           is_word(next, "may") || is_word(next, "ought");
+}
+
 std::size_t words_in(const std::vector<Token>& tokens, TokenRange range) {
     return static_cast<std::size_t>(std::count_if(
         tokens.begin() + static_cast<std::ptrdiff_t>(range.begin),
@@ -51,13 +64,24 @@ TokenRange phrase_around(const std::vector<Token>& tokens, TokenRange clause, To
            words_in(tokens, TokenRange{range.begin - 1, range.end}) <= longest_reminder_words) {
         --range.begin;
     }
+    // Full: better a whole phrase less than half of one ("seam side down | in a greased 2 lb
+    // loaf").
+    if (range.end < clause.end && !stops(tokens[range.end]) && !joins(tokens[range.end])) {
+        for (std::size_t at = range.end; at > match.end; --at) {
+            if (opens_a_phrase(tokens[at - 1])) {
+                range.end = at - 1;
+                break;
+            }
+        }
+    }
     while (range.end > match.end &&
            (light(tokens[range.end - 1]) || tokens[range.end - 1].kind == TokenKind::mark)) {
         --range.end;
     }
     while (range.begin < match.begin &&
            (is_word(tokens[range.begin], "the") || is_word(tokens[range.begin], "a") ||
-            is_word(tokens[range.begin], "an") || is_word(tokens[range.begin], "it") ||
+            is_word(tokens[range.begin], "an") ||
+            (is_word(tokens[range.begin], "it") && !tells_of_it(tokens[range.begin + 1])) ||
             tokens[range.begin].kind == TokenKind::mark)) {
         ++range.begin;
     }

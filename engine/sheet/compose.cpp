@@ -351,7 +351,11 @@ Sheet compose(const Plan& plan,
     sheet.eat = eating(plan, day);
     sheet.opening = composer.opening();
     for (const ToBuy& bought : provisions.buy) {
-        sheet.weigh.push_back(sheet::weigh_line(bought));
+        std::string line = sheet::weigh_line(bought);
+        if (recipe.water && has_word(lower_case(bought.item), "water")) {
+            line += " at " + fitting::degrees_text(recipe.water->temperature);
+        }
+        sheet.weigh.push_back(std::move(line));
     }
     sheet.ready = provisions.kit;
     sheet.stages = composer.stages();

@@ -165,6 +165,7 @@ TEST(fit, a_colder_kitchen_stretches_the_waits_and_says_why) {
     Reading reading = tin_loaf();
     reading.recipe.steps[2] = timed(step_of(StepKind::rise, "Leave it for an hour."), 60, 60);
     reading.recipe.steps[2] = heated(reading.recipe.steps[2], 27);
+    reading.recipe.ingredients.clear(); // of no known weight: as warm as its place at once
     const FittedRecipe loaf = fit(reading, kitchen_at(18), knowledge());
     const FittedStep& rise = first(loaf, StepKind::rise);
     // 60 x r(27)/r(18) = 60 x 0.7273/0.3773 = 115.7 minutes by the published curve, in fives; 15 %
@@ -178,13 +179,71 @@ TEST(fit, a_colder_kitchen_stretches_the_waits_and_says_why) {
               "Your kitchen is 18 °C; the recipe asks for 27 °C: the wait takes 55 min longer.");
 }
 
+TEST(fit, a_heavy_dough_is_slower_to_notice_the_room) {
+    Reading reading = tin_loaf();
+    reading.recipe.steps[2] = timed(step_of(StepKind::rise, "Leave it for an hour."), 60, 60);
+    reading.recipe.steps[2] = heated(reading.recipe.steps[2], 27);
+    const FittedRecipe loaf = fit(reading, kitchen_at(18), knowledge());
+    const FittedStep& rise = first(loaf, StepKind::rise);
+    // By hand, with the published curve: 850 g need about 2 h for 63 % of the way, so the dough
+    // goes from 25 to 25.8 °C there (mean rate 0.67) and from 25 to 21 °C here (mean rate 0.57).
+    EXPECT_NEAR(static_cast<double>(rise.minutes.likely), 60.0 * 0.67 / 0.57, 5.0);
+    EXPECT_NE(rise.reason.find("the dough cools as it stands"), std::string::npos) << rise.reason;
+    // Water makes up for the cold kitchen: the dough starts as warm as the recipe's.
+    ASSERT_TRUE(loaf.water);
+    EXPECT_GT(loaf.water->temperature, Celsius(25.0));
+    EXPECT_EQ(loaf.water->boiled + loaf.water->tap, Grams(330.0));
+}
+
+TEST(fit, what_the_recipe_says_of_its_water_stands_and_a_cold_kitchen_makes_a_colder_dough) {
+    Reading reading = tin_loaf();
+    reading.recipe.ingredients[1].temperature = TemperatureRange{Celsius(35.0), Celsius(40.0)};
+    reading.recipe.steps[2] = timed(step_of(StepKind::rise, "Leave it for an hour."), 60, 60);
+    const FittedRecipe same = fit(reading, kitchen_at(21), knowledge());
+    EXPECT_FALSE(same.water);
+    EXPECT_EQ(first(same, StepKind::rise).minutes.likely, 60);
+    const FittedRecipe cold = fit(reading, kitchen_at(16), knowledge());
+    EXPECT_FALSE(cold.water);
+    EXPECT_GT(first(cold, StepKind::rise).minutes.likely, 60);
+}
+
+TEST(fit, thin_air_lifts_the_dough_sooner_and_bakes_it_longer) {
+    Kitchen high = kitchen_at(21);
+    high.altitude = Metres(1600.0);
+    const FittedRecipe here = fit(tin_loaf(), high, knowledge());
+    const FittedRecipe at_the_sea = fit(tin_loaf(), kitchen_at(21), knowledge());
+    // The same gas fills more room by the ratio of pressures, 0.82 at 1600 m (ICAO standard
+    // atmosphere).
+    EXPECT_NEAR(static_cast<double>(first(here, StepKind::rise).minutes.likely),
+                0.82 * static_cast<double>(first(at_the_sea, StepKind::rise).minutes.likely),
+                5.0);
+    EXPECT_GT(first(here, StepKind::bake).minutes.likely,
+              first(at_the_sea, StepKind::bake).minutes.likely);
+    EXPECT_NE(first(here, StepKind::bake).reason.find("water boils at 95 °C"), std::string::npos)
+        << first(here, StepKind::bake).reason;
+}
+
+TEST(fit, a_narrow_tin_bakes_deeper_and_longer) {
+    Kitchen narrow = kitchen_at(21);
+    narrow.tins = {Tin{"long tin", Millimetres(300.0), Millimetres(75.0), Millimetres(75.0)}};
+    Kitchen wide = kitchen_at(21);
+    wide.tins = {Tin{"wide tin", Millimetres(280.0), Millimetres(130.0), Millimetres(80.0)}};
+    const auto bake = [](const Kitchen& kitchen) {
+        return first(fit(tin_loaf(), kitchen, knowledge()), StepKind::bake);
+    };
+    EXPECT_LT(bake(wide).minutes.likely, bake(kitchen_at(21)).minutes.likely)
+        << "flatter is quicker";
+    EXPECT_NE(bake(narrow).reason.find("long tin"), std::string::npos) << bake(narrow).reason;
+    EXPECT_LE(bake(narrow).minutes.low, bake(narrow).minutes.likely);
+}
+
 TEST(fit, words_for_warmth_tell_what_the_time_was_written_for) {
     Reading reading = tin_loaf();
     reading.recipe.steps[2] =
         timed(step_of(StepKind::rise, "Leave it in a warm place for an hour."), 60, 60);
     reading.recipe.steps[2].place = Place::warm;
     const FittedRecipe cold = fit(reading, kitchen_at(18), knowledge());
-    EXPECT_GT(first(cold, StepKind::rise).minutes.likely, 90);
+    EXPECT_GE(first(cold, StepKind::rise).minutes.likely, 70);
     EXPECT_NE(first(cold, StepKind::rise).reason.find("warm place"), std::string::npos)
         << first(cold, StepKind::rise).reason;
 
@@ -192,7 +251,7 @@ TEST(fit, words_for_warmth_tell_what_the_time_was_written_for) {
     with_spot.warm_spot = Celsius(27.0);
     const FittedRecipe warm = fit(reading, with_spot, knowledge());
     EXPECT_LE(first(warm, StepKind::rise).minutes.likely, 70);
-    EXPECT_GT(first(warm, StepKind::prove).minutes.likely, 45) << "only the warm place is warm";
+    EXPECT_GE(first(warm, StepKind::prove).minutes.likely, 45) << "only the warm place is warm";
 }
 
 TEST(fit, no_question_about_the_room_when_nothing_waits_in_it) {
@@ -306,8 +365,9 @@ TEST(fit, an_oven_that_stops_short_is_set_to_its_most_and_named) {
     const FittedRecipe loaf = fit(reading, kitchen, knowledge());
     EXPECT_EQ(first(loaf, StepKind::bake).oven, Celsius(220.0));
     EXPECT_GT(first(loaf, StepKind::bake).minutes.high, 35);
-    ASSERT_FALSE(loaf.notes.empty());
-    EXPECT_NE(loaf.notes.back().find("stops at 220 °C"), std::string::npos) << loaf.notes.back();
+    EXPECT_TRUE(std::any_of(loaf.notes.begin(), loaf.notes.end(), [](const std::string& note) {
+        return note.find("stops at 220 °C") != std::string::npos;
+    }));
 }
 
 TEST(fit, an_oven_without_any_figure_is_guessed_and_named) {

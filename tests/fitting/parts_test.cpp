@@ -31,8 +31,13 @@ Recipe recipe_of(std::string title, std::vector<Ingredient> ingredients) {
 }
 
 Cooling cooling(const Recipe& recipe) {
-    return cooling_of(
-        recipe, DoughFamily::lean, form_of(recipe), makeup_of(recipe, knowledge()), knowledge());
+    return cooling_of(recipe,
+                      DoughFamily::lean,
+                      form_of(recipe),
+                      makeup_of(recipe, knowledge()),
+                      knowledge(),
+                      usual_room,
+                      Grams(0.0));
 }
 
 TEST(fitting, a_loaf_cools_an_hour_whatever_shorter_time_the_text_states) {

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/dough/loaf.hpp"
+#include "engine/kitchen/kitchen.hpp"
+#include "engine/knowledge/family.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <optional>
+#include <string>
+
+namespace loafwright::fitting {
+
+/// The piece of dough that is baked, as the recipe means it: usual size for its weight. None where
+/// the weight is not known, or where the heat models have not been looked at for such a piece.
+std::optional<dough::Loaf> loaf_of(const Recipe& recipe, Form form, Grams mass);
+
+/// How much longer or shorter the bake takes here.
+struct BakeHere {
+    Band<double> factor{1.0, 1.0, 1.0};
+    std::string reason; // "your tin is smaller"
+    std::string advice; // about the crust, empty mostly
+};
+
+/// Promises: nothing where the recipe's bake stands: no tin of another size, no height, an oven
+///           that gets hot enough. The factor holds for all parts of a bake.
+/// Source:   dough::transferred_bake.
+std::optional<BakeHere> bake_here(const Recipe& recipe,
+                                  const Kitchen& kitchen,
+                                  Form form,
+                                  Grams mass,
+                                  std::optional<Celsius> wanted);
+
+} // namespace loafwright::fitting

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// A kilogram of dough takes two hours to come half way to the temperature of its room, so the room
+// alone tells too little: what it was mixed at, and whether it comes from the fridge, counts as
+// well. The lump is followed from mixing to the oven, in both kitchens.
+#include "engine/fitting/course.hpp"
+
+#include "engine/dough/lump.hpp"
+#include "engine/dough/progress.hpp"
+#include "engine/fitting/room.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loafwright::fitting {
+
+namespace {
+
+constexpr double alike_within_c = 0.5;
+// Fridges are written for as they are: nobody's recipe means another one (common practice).
+constexpr Celsius usual_fridge{5.0};
+// A wait without a time of its own, for the temperature that the dough goes on with.
+constexpr Minutes usual_wait{60.0};
+constexpr Grams lightest{50.0};
+constexpr Grams heaviest{5000.0};
+constexpr double half_risen = 0.5;
+
+bool is_of_a_dough(const Step& step) {
+    return attention_of(step.kind) == Attention::wait && step.kind != StepKind::cool &&
+           step.kind != StepKind::activate && step.kind != StepKind::soak;
+}
+
+// Pieces cool and warm by themselves once they are shaped.
+Minutes time_constant_of(const Recipe& recipe, const Step& step, Grams mass) {
+    if (!(mass > Grams(0.0))) {
+        return Minutes(0.0);
+    }
+    const double pieces = step.kind == StepKind::prove ? recipe.pieces.value_or(1.0) : 1.0;
+    const Grams lump = std::clamp(mass / std::max(1.0, pieces), lightest, heaviest);
+    return dough::time_constant({lump, half_risen, dough::still_air}).likely;
+}
+
+} // namespace
+
+dough::TemperatureHistory DoughCourse::there() const {
+    return dough::in_one_place(there_start, there_place, time_constant);
+}
+
+dough::TemperatureHistory DoughCourse::here(CelsiusDifference place_off) const {
+    return dough::in_one_place(here_start, here_place + place_off, time_constant);
+}
+
+bool DoughCourse::is_alike() const {
+    return std::abs((here_place - there_place).count()) < alike_within_c &&
+           std::abs((here_start - there_start).count()) < alike_within_c;
+}
+
+dough::Curve curve_of(DoughFamily family) {
+    return family == DoughFamily::sourdough ? dough::Curve::leaven_yeast : dough::Curve::gas;
+}
+
+std::vector<std::optional<DoughCourse>> courses_of(const Recipe& recipe,
+                                                   const Kitchen& kitchen,
+                                                   const Knowledge& knowledge,
+                                                   DoughFamily family,
+                                                   const MixedDough& mixed) {
+    std::vector<std::optional<DoughCourse>> courses(recipe.steps.size());
+    Celsius there = mixed.there;
+    Celsius here = mixed.here;
+    for (std::size_t index = 0; index < recipe.steps.size(); ++index) {
+        const Step& step = recipe.steps[index];
+        if (!is_of_a_dough(step) || step.during) {
+            continue;
+        }
+        DoughCourse course;
+        const bool cold = step.place == Place::fridge;
+        const auto place = place_here(kitchen, step.place);
+        if (!cold && !place) {
+            continue;
+        }
+        course.there_place = cold ? usual_fridge : written_for(step, knowledge).temperature;
+        course.here_place = cold ? kitchen.fridge : place->temperature.likely;
+        const bool is_leaven = step.kind == StepKind::ferment;
+        course.there_start = is_leaven ? course.there_place : there;
+        course.here_start = is_leaven ? course.here_place : here;
+        course.time_constant =
+            is_leaven ? Minutes(0.0) : time_constant_of(recipe, step, mixed.mass);
+        courses[index] = course;
+        if (is_leaven) {
+            continue;
+        }
+        const Minutes stated = step.minutes ? step.minutes->minutes.likely : usual_wait;
+        const auto carried =
+            depends_on_room(step.kind, step.place)
+                ? dough::transferred(stated, course.there(), course.here(), curve_of(family))
+                : std::nullopt;
+        there = dough::dough_at(course.there(), stated);
+        here = dough::dough_at(course.here(), carried ? carried->likely : stated);
+    }
+    return courses;
+}
+
+} // namespace loafwright::fitting

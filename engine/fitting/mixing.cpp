@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The temperature a dough starts from. A recipe that names its water's warmth is taken at its word,
+// and a cold kitchen then makes a colder dough; one that does not is met half way: the water here
+// is chosen so that the dough comes out as warm as its own.
+#include "engine/fitting/mixing.hpp"
+
+#include "engine/dough/altitude.hpp"
+#include "engine/dough/dough_temperature.hpp"
+#include "engine/fitting/room.hpp"
+#include "engine/fitting/words.hpp"
+#include "engine/recipe/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace loafwright::fitting {
+
+namespace {
+
+constexpr double hottest_tap_c = 60.0;
+
+Celsius middle_of(const TemperatureRange& range) {
+    return range.low + (range.high - range.low) / 2.0;
+}
+
+dough::KilojoulesPerKilogramKelvin heat_of(std::string_view role, std::string_view item) {
+    if (has_any_word(item, {"oil"})) {
+        return dough::specific_heat::oil;
+    }
+    if (role == "fat") {
+        return dough::specific_heat::butter;
+    }
+    if (role == "egg") {
+        return dough::specific_heat::egg;
+    }
+    if (role == "dairy" || role == "liquid") {
+        return dough::specific_heat::milk;
+    }
+    return dough::specific_heat::flour;
+}
+
+bool goes_into_the_dough(const Ingredient& ingredient) {
+    return !ingredient.optional && (!ingredient.part || *ingredient.part == "leaven") &&
+           ingredient.grams;
+}
+
+dough::MixingMethod method_of(const Kitchen& kitchen) {
+    return kitchen.mixing == MixingMethod::mixer ? dough::MixingMethod::stand_mixer
+                                                 : dough::MixingMethod::by_hand;
+}
+
+dough::YeastMeetsWater meeting_of(const Recipe& recipe) {
+    for (const Ingredient& ingredient : recipe.ingredients) {
+        const std::string item = lower_case(ingredient.item);
+        if (!has_word(item, "yeast")) {
+            continue;
+        }
+        if (has_any_word(item, {"instant", "fast-action", "easy-blend", "easy-bake", "rapid"})) {
+            return dough::YeastMeetsWater::dry_in_flour;
+        }
+        return has_any_word(item, {"dry", "dried"}) ? dough::YeastMeetsWater::dry_in_water
+                                                    : dough::YeastMeetsWater::fresh_in_water;
+    }
+    return dough::YeastMeetsWater::fresh_in_water; // a leaven is no hardier than fresh yeast
+}
+
+Grams whole(Grams grams) {
+    return Grams(std::round(grams.count()));
+}
+
+// Fives are near enough for a jug, and add up.
+Grams to_five(Grams grams) {
+    return Grams(5.0 * std::round(grams.count() / 5.0));
+}
+
+} // namespace
+
+MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge) {
+    MixedDough mixed;
+    dough::DoughMix mix;
+    std::optional<Celsius> stated_water;
+    Grams water(0.0);
+    for (const Ingredient& ingredient : recipe.ingredients) {
+        if (!goes_into_the_dough(ingredient)) {
+            continue;
+        }
+        const IngredientRow* row = row_of(knowledge, ingredient);
+        const std::string_view role = row != nullptr ? row->role : std::string_view{};
+        const std::string item = lower_case(ingredient.item);
+        const Grams grams = ingredient.grams->likely;
+        mixed.mass += grams;
+        if (has_word(item, "water")) {
+            water += grams;
+            if (ingredient.temperature) {
+                stated_water = middle_of(*ingredient.temperature);
+            }
+            continue;
+        }
+        if (role == "flour" || (role.empty() && has_any_word(item, {"flour", "meal"}))) {
+            mix.flour += grams;
+        }
+        mix.parts.push_back({grams, Celsius(0.0), heat_of(role, item)});
+    }
+    const auto room = room_here(kitchen);
+    if (!room || !(mix.flour > Grams(0.0)) || !(water > Grams(0.0))) {
+        return mixed;
+    }
+    mix.water.mass = water;
+    mix.offset = dough::mixing_offset(method_of(kitchen)).likely;
+    const auto stand_in = [&mix](Celsius flour, Celsius around) {
+        for (dough::DoughPart& part : mix.parts) {
+            part.temperature = flour;
+        }
+        mix.room = around;
+    };
+    if (stated_water) {
+        mix.water.temperature = *stated_water;
+        stand_in(usual_room, usual_room);
+        mixed.there = dough::dough_temperature(mix);
+        stand_in(kitchen.flour.value_or(room->likely), room->likely);
+        mixed.here = dough::dough_temperature(mix);
+        return mixed;
+    }
+    stand_in(kitchen.flour.value_or(room->likely), room->likely);
+    const Celsius boiling = dough::boiling_point_at(kitchen.altitude);
+    const dough::WaterPlan plan =
+        dough::plan_water(mix, mixed.there, kitchen.tap, boiling, meeting_of(recipe));
+    mixed.here = plan.dough;
+    WaterHere here;
+    here.grams = whole(water);
+    here.temperature = Celsius(std::round(plan.water.degrees()));
+    here.boiled = to_five(plan.boiled);
+    here.ice = to_five(plan.ice);
+    here.tap = here.grams - here.boiled - here.ice;
+    if (plan.advice == dough::WaterAdvice::would_harm) {
+        here.warning = fmt::format("warmer than {} would harm the yeast",
+                                   degrees_text(Celsius(std::round(plan.limit.degrees()))));
+    }
+    if (here.temperature.degrees() >= 0.0 && here.temperature.degrees() <= hottest_tap_c) {
+        mixed.water = here;
+    }
+    return mixed;
+}
+
+std::string water_words(const WaterHere& water) {
+    std::string words = fmt::format("Water at {}", degrees_text(water.temperature));
+    if (water.ice > Grams(0.0)) {
+        words += fmt::format(
+            ": {:.0f} g ice and {:.0f} g from the tap", water.ice.count(), water.tap.count());
+    } else if (water.boiled > Grams(0.0)) {
+        words += fmt::format("; without a thermometer {:.0f} g just boiled and {:.0f} g cold from "
+                             "the tap, stirred, before the yeast",
+                             water.boiled.count(),
+                             water.tap.count());
+    } else {
+        words += ", as it comes from the tap";
+    }
+    if (!water.warning.empty()) {
+        words += "; " + water.warning;
+    }
+    return words + ".";
+}
+
+} // namespace loafwright::fitting
