@@ -102,6 +102,21 @@ void part_fit(benchmark::State& state) {
 }
 BENCHMARK(part_fit)->Unit(benchmark::kMicrosecond);
 
+// Another room, height and tin: every wait and the bake are carried over.
+Kitchen a_kitchen_of_its_own() {
+    Kitchen kitchen;
+    kitchen.room = {RoomPeriod{ClockTime{0, 0}, Celsius(17.0)}};
+    kitchen.altitude = Metres(1600.0);
+    kitchen.tins = {Tin{"long tin", Millimetres(300.0), Millimetres(90.0), Millimetres(80.0)}};
+    return kitchen;
+}
+
+void part_fit_elsewhere(benchmark::State& state) {
+    static const Kitchen kitchen = a_kitchen_of_its_own();
+    measure(state, [](const Way& way) { return fit(way.reading, kitchen, way.knowledge); });
+}
+BENCHMARK(part_fit_elsewhere)->Unit(benchmark::kMicrosecond);
+
 void part_gather(benchmark::State& state) {
     measure(state,
             [](const Way& way) { return gather(way.reading.recipe, way.kitchen, way.knowledge); });
