@@ -342,7 +342,10 @@ RC_GTEST_PROP(options, every_option_is_ordered_positive_and_in_words, ()) {
         RC_ASSERT(option.minutes.low > 0 && option.minutes.low <= option.minutes.likely);
         RC_ASSERT(option.minutes.likely <= option.minutes.high);
         RC_ASSERT(!option.effect.empty());
-        RC_ASSERT(i == 0 || (in_fives(option.minutes) && option.kind > options[i - 1].kind));
+        if (i > 0) {
+            RC_ASSERT(in_fives(option.minutes));
+            RC_ASSERT(option.kind > options[i - 1].kind);
+        }
         if (option.yeast) {
             RC_ASSERT(rising.yeast && !rising.leaven && !option.change.empty());
             RC_ASSERT(option.yeast->low <= option.yeast->likely);
@@ -353,8 +356,10 @@ RC_GTEST_PROP(options, every_option_is_ordered_positive_and_in_words, ()) {
 }
 
 RC_GTEST_PROP(options, a_warmer_spot_is_never_slower, ()) {
-    const Rising rising = *any_rising();
+    Rising rising = *any_rising();
     const double best = rising.leaven ? 27.0 : 37.5;
+    // A dough hotter than its best temperature would gain from cooling.
+    rising.dough = std::min(rising.dough, Celsius(best));
     const double mild = 0.5 * *rc::gen::inRange(30, static_cast<int>(2.0 * best));
     const double warm = std::min(best, mild + 0.5 * *rc::gen::inRange(0, 30));
     const auto told = options_for(rising, Kitchen{}).front().minutes;
