@@ -88,7 +88,7 @@ inline constexpr Celsius warmest_spot_for_leaven{30.0};
 ///             told, or never later.
 ///           Computed minutes in fives; an option at least five minutes away from as_told. Ends
 ///           join the wait's own width and that of the model as independent (dough::joined); a
-///           night's do not: what nobody knows of a fridge moves its rise by half to both sides, so
+///           night's do not: what nobody knows of a fridge moves its rise by about half, so
 ///           the cue decides in the morning too.
 ///           The dose belongs to the whole dough: who takes it must fit the other waits again.
 /// Never:    throws on input, reads a clock.
