@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// The oven: how hot for each step, and how long it takes to get there. Heating up is taken as a
-// straight line from the room to the setting, calibrated by the one figure a kitchen states
-// (minutes to 220 °C); household figures of 10 to 15 minutes to 175 °C and 15 to 20 to 220 °C lie
-// on it. Walls and stones lag behind the air; a stone gets its own 25.
+// The oven: how hot for each step, and how long it takes to get there. Heating up follows the oven
+// of engine/dough, put right by the one figure a kitchen states (minutes to 220 °C); a stone or a
+// heavy pot trails behind it.
 #include "engine/fitting/heat.hpp"
 
+#include "engine/dough/oven.hpp"
 #include "engine/fitting/room.hpp"
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
@@ -19,7 +19,6 @@ namespace loafwright::fitting {
 namespace {
 
 constexpr Celsius stated_heat_up_reaches{220.0};
-constexpr Minutes stone_takes{25.0};
 constexpr double coolest_oven = 40.0;
 constexpr double hottest_oven = 500.0;
 
@@ -148,9 +147,20 @@ bool heats_a_stone(std::string_view text, StepKind kind) {
 std::int64_t heat_up_minutes(const Kitchen& kitchen, Celsius setting, bool with_stone) {
     const auto room = room_here(kitchen);
     const Celsius from = room ? room->likely : usual_room;
-    const double share = std::max(0.0, (setting - from) / (stated_heat_up_reaches - from));
-    const Minutes minutes =
-        kitchen.oven.heat_up * share + (with_stone ? stone_takes : Minutes(0.0));
+    if (setting <= from) {
+        return 0;
+    }
+    const double share = (setting - from) / (stated_heat_up_reaches - from);
+    Minutes minutes = kitchen.oven.heat_up * share;
+    const auto oven = dough::measured_oven(
+        dough::OvenModel{}, from, stated_heat_up_reaches, kitchen.oven.heat_up, from);
+    if (oven) {
+        minutes = dough::heating_up(*oven, from, setting, from).value_or(minutes);
+    }
+    if (with_stone) {
+        const dough::OvenAir air = kitchen.oven.fan ? dough::OvenAir::fan : dough::OvenAir::still;
+        minutes = dough::hot_through(minutes, dough::usual_lag(dough::Heavy::stone, air));
+    }
     return next_five(minutes);
 }
 

@@ -36,9 +36,9 @@ oven_heats(const Reading& reading, const Kitchen& kitchen, DoughFamily family);
 /// True when the words put a stone, a steel or a pot with a lid into the oven to get hot with it.
 bool heats_a_stone(std::string_view text, StepKind kind);
 
-/// From switching on to hot, up to the next five minutes: the kitchen's own figure for 220 °C, in
-/// proportion to how far the oven is above the room; 25 minutes more for a stone or a heavy pot
-/// (trade texts: 40 to 60 minutes in all).
+/// From switching on to hot, up to the next five minutes: an oven that takes as long to 220 °C as
+/// the kitchen says; with a stone or a heavy pot until that has come 95 % of the way.
+/// Source:   dough::heating_up, dough::hot_through.
 std::int64_t heat_up_minutes(const Kitchen& kitchen, Celsius setting, bool with_stone);
 
 /// The first number in an answer, such as "220" in "220 °C".
