@@ -141,11 +141,13 @@ Cooling cooling(const BakedLoaf& baked, Celsius room, Standing standing) {
     };
     Cooling made;
     made.can_be_cut = cut_after(baked.loaf.form);
+    const CoreCourse cooled = course(likely_crust_kg_m2spa, a_day, cool_core);
     made.core_when_cut =
-        made.can_be_cut > Minutes(0.0)
-            ? course(likely_crust_kg_m2spa, made.can_be_cut, std::nullopt).back().core
-            : Celsius(at_centre(baked.temperature_c[0], baked.temperature_c[1]));
-    const auto likely = to_35(likely_crust_kg_m2spa);
+        made.can_be_cut <= cooled.back().at
+            ? core_at(cooled, made.can_be_cut)
+            : course(likely_crust_kg_m2spa, made.can_be_cut, std::nullopt).back().core;
+    const auto likely =
+        room < cool_core ? first_at_or_below(cooled, cool_core) : std::optional<Minutes>{};
     if (!likely) {
         return made;
     }

@@ -71,6 +71,12 @@ std::optional<double> passes(const Piece& piece, double begin, double end, Celsi
     if (!(low < level && level < high)) {
         return std::nullopt;
     }
+    const Stay& stay = piece.stay;
+    if (stay.place_first == stay.place_last && stay.time_constant > Minutes(0.0)) {
+        // In a steady place: T - P = (T0 - P) exp(-t / tau).
+        const double ratio = (piece.dough - stay.place_first) / (level - stay.place_first);
+        return std::clamp(stay.time_constant.count() * std::log(ratio), begin, end);
+    }
     for (int halving = 0; halving < 60; ++halving) {
         const double middle = (begin + end) / 2.0;
         ((piece.at(middle) < level) == rising ? begin : end) = middle;
@@ -175,13 +181,24 @@ minute_of(const std::vector<Piece>& pieces, double wanted, double from, const Ra
             left -= here;
             continue;
         }
+        // Newton's steps, for the rate is the slope, kept between two ends that close in.
         double least = piece.begin;
         double most = piece.end;
-        for (int halving = 0; halving < 60; ++halving) {
-            const double middle = (least + most) / 2.0;
-            (integral(along, piece.begin, middle) < left ? least : most) = middle;
+        double minute = least + (most - least) * std::min(1.0, left / std::max(here, left * 1e-9));
+        constexpr double close_enough = 1e-12;
+        for (int step = 0; step < 60; ++step) {
+            const double made = integral(along, piece.begin, minute);
+            (made < left ? least : most) = minute;
+            const double slope = along(minute);
+            const double next = slope > 0.0 ? minute + (left - made) / slope : least;
+            const double kept = next > least && next < most ? next : (least + most) / 2.0;
+            const bool done = std::abs(kept - minute) <= close_enough * (1.0 + std::abs(minute));
+            minute = kept;
+            if (done) {
+                break;
+            }
         }
-        return piece.stay_begins + (least + most) / 2.0;
+        return piece.stay_begins + minute;
     }
     return std::nullopt;
 }

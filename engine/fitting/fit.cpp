@@ -281,6 +281,35 @@ void name_defaults(const Surroundings& here,
     }
 }
 
+// What a rise could be instead.
+void add_options(const Surroundings& here,
+                 const std::optional<fitting::YeastInDough>& yeast,
+                 Grams mass,
+                 FittedStep& step) {
+    const bool rises = step.kind == StepKind::rise || step.kind == StepKind::prove ||
+                       step.kind == StepKind::ferment;
+    if (!rises || !step.step || !here.courses[*step.step] || step.minutes.low <= 0 ||
+        !(mass > Grams(0.0))) {
+        return;
+    }
+    const fitting::DoughCourse& course = *here.courses[*step.step];
+    const auto minutes = [](std::int64_t count) { return Minutes(static_cast<double>(count)); };
+    fitting::Rising rising;
+    rising.kind = step.kind;
+    rising.place = step.place;
+    rising.minutes = {
+        minutes(step.minutes.low), minutes(step.minutes.likely), minutes(step.minutes.high)};
+    rising.dough = course.here_start;
+    rising.stands = course.here_place;
+    rising.time_constant = course.time_constant;
+    rising.family = here.family;
+    rising.leaven = here.family == DoughFamily::sourdough;
+    rising.yeast = yeast;
+    const double pieces = here.reading.recipe.pieces.value_or(1.0);
+    rising.mass = step.kind == StepKind::prove ? mass / std::max(1.0, pieces) : mass;
+    step.options = fitting::options_for(rising, here.kitchen);
+}
+
 // How hot the bake begins.
 std::optional<Celsius> first_bake(const Recipe& recipe,
                                   const std::vector<std::optional<OvenHeat>>& heats) {
@@ -329,8 +358,10 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     for (const std::size_t index : order_of(recipe.steps)) {
         steps.push_back(fitting::step_here(here, index));
     }
+    const auto yeast = fitting::yeast_in(recipe, knowledge);
     for (const StepHere& step : steps) {
         out.steps.push_back(step.fitted);
+        add_options(here, yeast, mixed.mass, out.steps.back());
     }
     // Cooling first: it looks at the text's own steps only.
     add_cooling(here, out.steps);

@@ -3,6 +3,7 @@
 
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/fitting/mixing.hpp"
+#include "engine/fitting/options.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/recipe/recipe.hpp"
@@ -40,6 +41,9 @@ struct FittedStep {
     /// For the first bake: from switching the oven on to hot.
     std::optional<std::int64_t> heat_up_minutes;
     std::optional<Cue> cue;
+    /// For a rise, a prove or a leaven whose place is known: what it could be instead, as it is
+    /// told first. Empty otherwise.
+    std::vector<fitting::WaitOption> options;
 };
 
 /// A recipe with the lengths it has in one kitchen.

@@ -48,6 +48,10 @@ bool goes_into_the_dough(const Ingredient& ingredient) {
            ingredient.grams;
 }
 
+bool is_flour(const IngredientRow* row, std::string_view item) {
+    return row != nullptr ? row->role == "flour" : has_any_word(item, {"flour", "meal"});
+}
+
 dough::MixingMethod method_of(const Kitchen& kitchen) {
     return kitchen.mixing == MixingMethod::mixer ? dough::MixingMethod::stand_mixer
                                                  : dough::MixingMethod::by_hand;
@@ -100,7 +104,7 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
             }
             continue;
         }
-        if (role == "flour" || (role.empty() && has_any_word(item, {"flour", "meal"}))) {
+        if (is_flour(row, item)) {
             mix.flour += grams;
         }
         mix.parts.push_back({grams, Celsius(0.0), heat_of(role, item)});
@@ -144,6 +148,36 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
         mixed.water = here;
     }
     return mixed;
+}
+
+std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge) {
+    YeastInDough yeast;
+    for (const Ingredient& ingredient : recipe.ingredients) {
+        if (!goes_into_the_dough(ingredient)) {
+            continue;
+        }
+        const IngredientRow* row = row_of(knowledge, ingredient);
+        const std::string item = lower_case(ingredient.item);
+        if (is_flour(row, item)) {
+            yeast.flour += ingredient.grams->likely;
+        } else if (has_word(item, "yeast")) {
+            yeast.grams += ingredient.grams->likely;
+            switch (meeting_of(recipe)) {
+            case dough::YeastMeetsWater::dry_in_flour:
+                yeast.form = dough::YeastForm::instant;
+                break;
+            case dough::YeastMeetsWater::dry_in_water:
+                yeast.form = dough::YeastForm::active_dry;
+                break;
+            case dough::YeastMeetsWater::fresh_in_water:
+            case dough::YeastMeetsWater::none:
+                yeast.form = dough::YeastForm::fresh;
+                break;
+            }
+        }
+    }
+    const bool told = yeast.grams > Grams(0.0) && yeast.flour > Grams(0.0);
+    return told ? std::optional<YeastInDough>(yeast) : std::nullopt;
 }
 
 std::string water_words(const WaterHere& water) {

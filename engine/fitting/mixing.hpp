@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/fitting/doses.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/recipe/recipe.hpp"
@@ -42,6 +43,9 @@ struct MixedDough {
 /// Source:   heat balance of engine/dough/dough_temperature.hpp; the recipe's kitchen has flour and
 ///           room of `usual_room`.
 MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge);
+
+/// The baker's yeast of the main dough; none where there is none, or no weight of it or of flour.
+std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge);
 
 /// "Water at 28 °C; without a thermometer 65 g just boiled and 265 g from the tap, stirred, before
 /// the yeast."
