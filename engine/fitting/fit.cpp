@@ -372,6 +372,11 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     if (mixed.water) {
         out.notes.push_back(fitting::water_words(*mixed.water));
     }
+    if (yeast) {
+        if (std::string swap = fitting::yeast_swap_words(*yeast, kitchen); !swap.empty()) {
+            out.notes.push_back(std::move(swap));
+        }
+    }
     out.questions = reading.questions;
     name_defaults(here, out.steps, out.questions);
     const bool wants_room = std::any_of(

@@ -57,17 +57,42 @@ dough::MixingMethod method_of(const Kitchen& kitchen) {
                                                  : dough::MixingMethod::by_hand;
 }
 
+// "instant", "fast-action dried yeast", "active dry", "fresh": by the words on the packet.
+dough::YeastForm form_named(std::string_view words) {
+    const std::string item = lower_case(words);
+    if (has_any_word(item, {"instant", "fast-action", "easy-blend", "easy-bake", "rapid"})) {
+        return dough::YeastForm::instant;
+    }
+    return has_any_word(item, {"dry", "dried"}) ? dough::YeastForm::active_dry
+                                                : dough::YeastForm::fresh;
+}
+
+std::string_view name_of(dough::YeastForm form) {
+    switch (form) {
+    case dough::YeastForm::fresh:
+        return "fresh";
+    case dough::YeastForm::active_dry:
+        return "active dry";
+    case dough::YeastForm::instant:
+        return "instant";
+    }
+    return "fresh";
+}
+
 dough::YeastMeetsWater meeting_of(const Recipe& recipe) {
     for (const Ingredient& ingredient : recipe.ingredients) {
         const std::string item = lower_case(ingredient.item);
         if (!has_word(item, "yeast")) {
             continue;
         }
-        if (has_any_word(item, {"instant", "fast-action", "easy-blend", "easy-bake", "rapid"})) {
+        switch (form_named(item)) {
+        case dough::YeastForm::instant:
             return dough::YeastMeetsWater::dry_in_flour;
+        case dough::YeastForm::active_dry:
+            return dough::YeastMeetsWater::dry_in_water;
+        case dough::YeastForm::fresh:
+            return dough::YeastMeetsWater::fresh_in_water;
         }
-        return has_any_word(item, {"dry", "dried"}) ? dough::YeastMeetsWater::dry_in_water
-                                                    : dough::YeastMeetsWater::fresh_in_water;
     }
     return dough::YeastMeetsWater::fresh_in_water; // a leaven is no hardier than fresh yeast
 }
@@ -162,22 +187,27 @@ std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& know
             yeast.flour += ingredient.grams->likely;
         } else if (has_word(item, "yeast")) {
             yeast.grams += ingredient.grams->likely;
-            switch (meeting_of(recipe)) {
-            case dough::YeastMeetsWater::dry_in_flour:
-                yeast.form = dough::YeastForm::instant;
-                break;
-            case dough::YeastMeetsWater::dry_in_water:
-                yeast.form = dough::YeastForm::active_dry;
-                break;
-            case dough::YeastMeetsWater::fresh_in_water:
-            case dough::YeastMeetsWater::none:
-                yeast.form = dough::YeastForm::fresh;
-                break;
-            }
+            yeast.form = form_named(item);
         }
     }
     const bool told = yeast.grams > Grams(0.0) && yeast.flour > Grams(0.0);
     return told ? std::optional<YeastInDough>(yeast) : std::nullopt;
+}
+
+std::string yeast_swap_words(const YeastInDough& yeast, const Kitchen& kitchen) {
+    if (!kitchen.yeast) {
+        return "";
+    }
+    const dough::YeastForm here = form_named(*kitchen.yeast);
+    if (here == yeast.form) {
+        return "";
+    }
+    const Grams instead = as_weighed(dough::converted(yeast.grams, yeast.form, here).likely);
+    return fmt::format("You have {} yeast: {} g does the work of {} g {}.",
+                       name_of(here),
+                       instead.count(),
+                       as_weighed(yeast.grams).count(),
+                       name_of(yeast.form));
 }
 
 std::string water_words(const WaterHere& water) {

@@ -47,6 +47,10 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
 /// The baker's yeast of the main dough; none where there is none, or no weight of it or of flour.
 std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge);
 
+/// "You have fresh yeast: 21 g does the work of 7 g instant." Empty where the kitchen's yeast is
+/// the recipe's, or not known.
+std::string yeast_swap_words(const YeastInDough& yeast, const Kitchen& kitchen);
+
 /// "Water at 28 °C; without a thermometer 65 g just boiled and 265 g from the tap, stirred, before
 /// the yeast."
 std::string water_words(const WaterHere& water);

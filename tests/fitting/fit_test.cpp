@@ -207,6 +207,21 @@ TEST(fit, what_the_recipe_says_of_its_water_stands_and_a_cold_kitchen_makes_a_co
     EXPECT_GT(first(cold, StepKind::rise).minutes.likely, 60);
 }
 
+TEST(fit, another_yeast_in_the_cupboard_is_weighed_otherwise) {
+    Kitchen kitchen = kitchen_at(21);
+    kitchen.yeast = "fresh";
+    const FittedRecipe loaf = fit(tin_loaf(), kitchen, knowledge());
+    // 0.33 g instant for 1 g fresh (Hamelman 2004, read): 7 g instant are 21 g fresh.
+    EXPECT_NE(std::find(loaf.notes.begin(),
+                        loaf.notes.end(),
+                        "You have fresh yeast: 21 g does the work of 7 g instant."),
+              loaf.notes.end());
+    kitchen.yeast = "instant";
+    for (const std::string& note : fit(tin_loaf(), kitchen, knowledge()).notes) {
+        EXPECT_EQ(note.find("You have"), std::string::npos) << note;
+    }
+}
+
 TEST(fit, thin_air_lifts_the_dough_sooner_and_bakes_it_longer) {
     Kitchen high = kitchen_at(21);
     high.altitude = Metres(1600.0);
