@@ -42,12 +42,45 @@ Minutes time_constant_of(const Recipe& recipe, const Step& step, Grams mass) {
 
 } // namespace
 
+bool leaves_the_oven(const Recipe& recipe, const Kitchen& kitchen, std::size_t index) {
+    const std::vector<Step>& steps = recipe.steps;
+    if (!kitchen.warm_spot || !kitchen.warm_spot_is_oven || steps[index].place != Place::warm ||
+        !depends_on_room(steps[index].kind, steps[index].place)) {
+        return false;
+    }
+    for (std::size_t after = index + 1; after < steps.size(); ++after) {
+        if (steps[after].kind == StepKind::bake) {
+            return true;
+        }
+        if (depends_on_room(steps[after].kind, steps[after].place)) {
+            return false;
+        }
+    }
+    return false;
+}
+
 dough::TemperatureHistory DoughCourse::there() const {
     return dough::in_one_place(there_start, there_place, time_constant);
 }
 
 dough::TemperatureHistory DoughCourse::here(CelsiusDifference place_off) const {
     return dough::in_one_place(here_start, here_place + place_off, time_constant);
+}
+
+std::optional<Band<Minutes>>
+DoughCourse::carried(Minutes stated, dough::Curve curve, CelsiusDifference place_off) const {
+    dough::TemperatureHistory history = here(place_off);
+    auto band = dough::transferred(stated, there(), history, curve);
+    // How long it stands in the warm hangs on how long it stands in all.
+    constexpr int rounds = 8;
+    for (int round = 0; round < rounds && band && out_before_end > Minutes(0.0); ++round) {
+        const Celsius place = here_place + place_off;
+        const Minutes in_the_warm = std::max(Minutes(0.0), band->likely - out_before_end);
+        history.stays = {dough::Stay{in_the_warm, place, place, time_constant},
+                         dough::Stay{Minutes(0.0), room_here, room_here, time_constant}};
+        band = dough::transferred(stated, there(), history, curve);
+    }
+    return band;
 }
 
 bool DoughCourse::is_alike() const {
@@ -85,15 +118,19 @@ std::vector<std::optional<DoughCourse>> courses_of(const Recipe& recipe,
         course.here_start = is_leaven ? course.here_place : here;
         course.time_constant =
             is_leaven ? Minutes(0.0) : time_constant_of(recipe, step, mixed.mass);
+        if (leaves_the_oven(recipe, kitchen, index)) {
+            course.out_before_end = kitchen.oven.heat_up;
+            const auto room = room_here(kitchen);
+            course.room_here = room ? room->likely : usual_room;
+        }
         courses[index] = course;
         if (is_leaven) {
             continue;
         }
         const Minutes stated = step.minutes ? step.minutes->minutes.likely : usual_wait;
-        const auto carried =
-            depends_on_room(step.kind, step.place)
-                ? dough::transferred(stated, course.there(), course.here(), curve_of(family))
-                : std::nullopt;
+        const auto carried = depends_on_room(step.kind, step.place)
+                                 ? course.carried(stated, curve_of(family))
+                                 : std::nullopt;
         there = dough::dough_at(course.there(), stated);
         here = dough::dough_at(course.here(), carried ? carried->likely : stated);
     }

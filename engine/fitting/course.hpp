@@ -22,13 +22,26 @@ struct DoughCourse {
     Celsius here_place;
     /// In which the lump loses 63 % of its distance to its place; 0 where its weight is not known.
     Minutes time_constant;
+    /// The dough stands in the oven and comes out so long before the end, to go on in the room.
+    Minutes out_before_end;
+    Celsius room_here;
 
     [[nodiscard]] dough::TemperatureHistory there() const;
     /// Here, with its place so much warmer or colder than likely.
     [[nodiscard]] dough::TemperatureHistory here(CelsiusDifference place_off = {}) const;
+    /// The time here that `stated` takes there, its place here so much warmer or colder than
+    /// likely.
+    ///
+    /// Errors: as dough::transferred.
+    [[nodiscard]] std::optional<Band<Minutes>>
+    carried(Minutes stated, dough::Curve curve, CelsiusDifference place_off = {}) const;
     /// Nobody could tell both apart: less than half a degree, at the start and where it stands.
     [[nodiscard]] bool is_alike() const;
 };
+
+/// True for the last rise before the bake where it stands in the oven itself: the dough comes out
+/// before the oven heats, and goes on in the room.
+bool leaves_the_oven(const Recipe& recipe, const Kitchen& kitchen, std::size_t index);
 
 /// What makes the gas in this dough.
 dough::Curve curve_of(DoughFamily family);

@@ -358,6 +358,10 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     for (const std::size_t index : order_of(recipe.steps)) {
         steps.push_back(fitting::step_here(here, index));
     }
+    for (std::size_t index = 0; index < recipe.steps.size(); ++index) {
+        out.dough_leaves_oven =
+            out.dough_leaves_oven || fitting::leaves_the_oven(recipe, kitchen, index);
+    }
     const auto yeast = fitting::yeast_in(recipe, knowledge);
     for (const StepHere& step : steps) {
         out.steps.push_back(step.fitted);
@@ -369,6 +373,13 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     add_weighing(here, out.steps);
 
     out.notes = notes_of(here, steps);
+    if (out.dough_leaves_oven) {
+        out.notes.push_back(
+            fmt::format("Your warm spot is the oven: the dough comes out before it heats, and "
+                        "stands the last {} "
+                        "in the kitchen.",
+                        fitting::duration_text(fitting::whole_minutes(kitchen.oven.heat_up))));
+    }
     if (mixed.water) {
         out.notes.push_back(fitting::water_words(*mixed.water));
     }

@@ -56,6 +56,8 @@ struct FittedRecipe {
     Recipe recipe;
     DoughFamily family = DoughFamily::lean;
     std::vector<FittedStep> steps;
+    /// The last rise stands in the oven, which is the kitchen's warm spot: dough out, then oven on.
+    bool dough_leaves_oven = false;
     /// From out of the oven: until it can be cut, and until it is at its best. Both 0 for a bread
     /// that is not baked or eaten hot.
     Band<std::int64_t> cut_after_minutes;

@@ -8,7 +8,6 @@
 
 #include "engine/dough/altitude.hpp"
 #include "engine/dough/fermentation.hpp"
-#include "engine/dough/progress.hpp"
 #include "engine/dough/yeast.hpp"
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
@@ -249,11 +248,9 @@ carry_over(const Surroundings& here, std::size_t index, Length& length, bool str
     const Band<Minutes> old = length.minutes;
     const Band<Celsius>& there = place->temperature;
     const dough::Curve curve = curve_of(here.family);
-    const auto likely = dough::transferred(old.likely, course->there(), course->here(), curve);
-    const auto quickest = dough::transferred(
-        old.low, course->there(), course->here(there.high - there.likely), curve);
-    const auto slowest = dough::transferred(
-        old.high, course->there(), course->here(there.low - there.likely), curve);
+    const auto likely = course->carried(old.likely, curve);
+    const auto quickest = course->carried(old.low, curve, there.high - there.likely);
+    const auto slowest = course->carried(old.high, curve, there.low - there.likely);
     if (!likely || !quickest || !slowest) {
         return std::nullopt;
     }

@@ -47,6 +47,7 @@ struct Kitchen {
     Celsius fridge{5.0};
     Metres altitude{0.0};
     std::optional<Celsius> warm_spot;
+    bool warm_spot_is_oven = false; // with its light on: the dough comes out before it heats
     MixingMethod mixing = MixingMethod::hand;
     std::optional<std::string> yeast;
     Oven oven;

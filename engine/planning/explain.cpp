@@ -132,7 +132,7 @@ private:
         Instant oven_on{INT64_MAX};
         for (const Stage& stage : plan.stages) {
             for (const Act& act : stage.acts) {
-                if (act.text.rfind("oven on", 0) == 0) {
+                if (act.text.find("oven on") != std::string::npos) {
                     oven_on = std::min(oven_on, act.at);
                 }
             }
@@ -150,7 +150,7 @@ private:
                 }
             } else if (stage.attention == Attention::wait) {
                 for (const Act& act : stage.acts) {
-                    if (act.text.rfind("oven on", 0) != 0) {
+                    if (act.text.find("oven on") == std::string::npos) {
                         add(window_clash(
                             fmt::format("\"{}\"", act.text), act.at, later_by_minutes(act.at, 5)));
                     }

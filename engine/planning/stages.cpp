@@ -383,7 +383,8 @@ private:
             act.at = on;
             act.after_start_minutes = minutes_between(stages_[at].start, on);
             act.text =
-                oven.setting ? "oven on, " + words::oven(*oven.setting) : std::string("oven on");
+                std::string(recipe_.dough_leaves_oven ? "dough out, then oven on" : "oven on") +
+                (oven.setting ? ", " + words::oven(*oven.setting) : "");
             if (oven.bake == *chain_.first_bake) {
                 for (const std::size_t fitted : chain_.preheats) {
                     note_step(stages_[at], fitted);

@@ -207,6 +207,41 @@ TEST(fit, what_the_recipe_says_of_its_water_stands_and_a_cold_kitchen_makes_a_co
     EXPECT_GT(first(cold, StepKind::rise).minutes.likely, 60);
 }
 
+TEST(fit, a_warmer_kitchen_is_never_slower_and_never_jumps) {
+    std::int64_t before = 0;
+    for (double room = 10.0; room <= 32.0; room += 0.5) {
+        const FittedRecipe loaf = fit(tin_loaf(), kitchen_at(room), knowledge());
+        const Band<std::int64_t> rise = first(loaf, StepKind::rise).minutes;
+        EXPECT_LE(rise.low, rise.likely);
+        EXPECT_LE(rise.likely, rise.high);
+        if (before > 0) {
+            EXPECT_LE(rise.likely, before) << room;
+            EXPECT_GE(rise.likely, before - 5) << room << ": half a degree is one five at most";
+        }
+        before = rise.likely;
+    }
+}
+
+TEST(fit, a_prove_in_the_oven_itself_ends_in_the_room) {
+    Reading reading = tin_loaf();
+    reading.recipe.steps[5].place = Place::warm;
+    Kitchen spot = kitchen_at(16);
+    spot.warm_spot = Celsius(28.0);
+    const FittedRecipe beside = fit(reading, spot, knowledge());
+    spot.warm_spot_is_oven = true;
+    const FittedRecipe inside = fit(reading, spot, knowledge());
+    EXPECT_FALSE(beside.dough_leaves_oven);
+    EXPECT_TRUE(inside.dough_leaves_oven);
+    // Twenty minutes of it at 16 °C instead of 28.
+    EXPECT_GE(first(inside, StepKind::prove).minutes.likely,
+              first(beside, StepKind::prove).minutes.likely);
+    EXPECT_LE(first(inside, StepKind::prove).minutes.likely,
+              first(beside, StepKind::prove).minutes.likely + 20);
+    EXPECT_TRUE(std::any_of(inside.notes.begin(), inside.notes.end(), [](const std::string& note) {
+        return note.find("the dough comes out before it heats") != std::string::npos;
+    }));
+}
+
 TEST(fit, another_yeast_in_the_cupboard_is_weighed_otherwise) {
     Kitchen kitchen = kitchen_at(21);
     kitchen.yeast = "fresh";
