@@ -10,7 +10,8 @@
 #include <string_view>
 #include <vector>
 
-namespace CLI {
+// The library names it so.
+namespace CLI { // NOLINT(readability-identifier-naming)
 class App;
 }
 

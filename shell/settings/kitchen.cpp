@@ -98,6 +98,7 @@ std::optional<ClockTime> period_start(Fields& fields) {
 
 std::vector<std::string> felt_words() {
     std::vector<std::string> words;
+    words.reserve(felt_rooms.size());
     for (const FeltRoom& room : felt_rooms) {
         words.emplace_back(room.word);
     }
