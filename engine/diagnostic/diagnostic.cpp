@@ -35,6 +35,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"key_unknown", "a settings file has a key that means nothing here"},
         {"no_recipe_found", "no step could be read in the text"},
         {"one_bread_at_a_time", "more than one recipe was given"},
+        {"said_twice", "one thing is said in two ways, and only one of them may stand"},
         {"settings_unreadable", "a settings file is not TOML"},
         {"text_binary", "the file holds bytes that are not text"},
         {"text_empty", "the text has no words"},

@@ -54,6 +54,10 @@ Json span_json(const Span& span) {
     return Json::array({span.begin, span.end});
 }
 
+Json texts(const std::vector<std::string>& words) {
+    return list(words, [](const std::string& word) { return Json(word); });
+}
+
 Json grams_json(const Band<Grams>& band) {
     return {{"low", number(band.low.count())},
             {"likely", number(band.likely.count())},
@@ -192,6 +196,79 @@ Json stage_json(const Stage& stage, const Zone& zone) {
     return json;
 }
 
+std::string_view name_of(dough::WaterAdvice advice) {
+    switch (advice) {
+    case dough::WaterAdvice::tap_as_it_is:
+        return "tap_as_it_is";
+    case dough::WaterAdvice::tap_and_boiled:
+        return "tap_and_boiled";
+    case dough::WaterAdvice::tap_and_ice:
+        return "tap_and_ice";
+    case dough::WaterAdvice::would_harm:
+        return "would_harm";
+    case dough::WaterAdvice::beyond_ice:
+        return "beyond_ice";
+    case dough::WaterAdvice::beyond_boiling:
+        return "beyond_boiling";
+    case dough::WaterAdvice::no_water_to_set:
+        return "no_water_to_set";
+    }
+    return "";
+}
+
+// As on the command line.
+std::string_view name_of(dough::MixingMethod method) {
+    switch (method) {
+    case dough::MixingMethod::stirred:
+        return "stirred";
+    case dough::MixingMethod::by_hand:
+        return "hand";
+    case dough::MixingMethod::stand_mixer:
+        return "mixer";
+    case dough::MixingMethod::food_processor:
+        return "processor";
+    }
+    return "";
+}
+
+std::string_view name_of(dough::YeastMeetsWater yeast) {
+    switch (yeast) {
+    case dough::YeastMeetsWater::fresh_in_water:
+        return "fresh";
+    case dough::YeastMeetsWater::dry_in_water:
+        return "dry";
+    case dough::YeastMeetsWater::dry_in_flour:
+        return "dry-in-flour";
+    case dough::YeastMeetsWater::none:
+        return "none";
+    }
+    return "";
+}
+
+Json celsius_json(Celsius temperature) {
+    return number(temperature.degrees());
+}
+
+Json grounds_json(const asking::WaterGrounds& grounds) {
+    return {{"flour_grams", number(grounds.flour.count())},
+            {"water_grams", number(grounds.water.count())},
+            {"room_c", celsius_json(grounds.room)},
+            {"flour_c", celsius_json(grounds.flour_temperature)},
+            {"tap_c", celsius_json(grounds.tap)},
+            {"altitude_m", number(grounds.altitude.count())},
+            {"boiling_c", celsius_json(grounds.boiling)},
+            {"mixing", text(name_of(grounds.mixing))},
+            {"yeast", text(name_of(grounds.yeast))}};
+}
+
+// The first paragraph says why, the rest what else there is to say.
+Json impossible_in_words(const std::vector<std::string>& say) {
+    const std::vector<std::string> reasons(say.empty() ? say.begin() : say.begin() + 1, say.end());
+    return {{"why", say.empty() ? std::string() : say.front()},
+            {"reasons", texts(reasons)},
+            {"ways_out", Json::array()}};
+}
+
 std::string printed(const Json& json) {
     // Text was checked to be UTF-8 when it came in; were it not, the mark for a broken letter is
     // better than no answer.
@@ -263,6 +340,66 @@ std::string impossible_json(const Impossible& impossible,
     json["version"] = 1;
     json["impossible"] = std::move(body);
     json["questions"] = list(questions, question_json);
+    return printed(json);
+}
+
+std::string water_json(const asking::WaterAnswer& answer) {
+    const std::vector<std::string> say = asking::words_of(answer);
+    const dough::WaterPlan& plan = answer.plan;
+    Json body;
+    body["dough_c"] = celsius_json(answer.wanted);
+    body["advice"] = text(name_of(plan.advice));
+    body["water_c"] = {{"low", celsius_json(answer.temperature.low)},
+                       {"likely", celsius_json(answer.temperature.likely)},
+                       {"high", celsius_json(answer.temperature.high)}};
+    body["boiled_grams"] = number(plan.boiled.count());
+    body["ice_grams"] = number(plan.ice.count());
+    body["tap_grams"] = number(plan.tap.count());
+    body["limit_c"] = celsius_json(plan.limit);
+    body["dough_with_it_c"] = celsius_json(plan.dough);
+    body["water_for_one_degree_c"] = number(answer.for_one_degree.count());
+    body["flour_needed_c"] = or_null(answer.flour_needed, celsius_json);
+    body["rule"] = {{"convention", "american_friction_factor"},
+                    {"factor_c", number(answer.rule.factor.count())},
+                    {"water_c", celsius_json(answer.rule.water)}};
+    body["worked_out_from"] = grounds_json(answer.grounds);
+    body["say"] = texts(say);
+
+    Json json;
+    json["version"] = 1;
+    json["water"] = std::move(body);
+    if (!asking::can_be(answer)) {
+        json["impossible"] = impossible_in_words(say);
+    }
+    return printed(json);
+}
+
+std::string how_long_json(const asking::RiseAnswer& answer) {
+    const std::vector<std::string> say = asking::words_of(answer);
+    const asking::RiseQuestion& question = answer.question;
+    const auto* room = std::get_if<asking::InRoom>(&question.here);
+    const auto* fridge = std::get_if<asking::InFridge>(&question.here);
+    Json body;
+    body["stated_minutes"] = number(question.stated.count());
+    body["at_c"] = celsius_json(question.at);
+    body["here_c"] = room != nullptr ? celsius_json(room->temperature) : Json(nullptr);
+    body["fridge_c"] = fridge != nullptr ? celsius_json(fridge->fridge) : Json(nullptr);
+    body["grams"] = fridge != nullptr ? number(fridge->lump.count()) : Json(nullptr);
+    body["dough_c"] = fridge != nullptr ? celsius_json(fridge->dough) : Json(nullptr);
+    body["leaven"] = question.curve == dough::Curve::leaven_yeast;
+    body["minutes"] = or_null(answer.minutes, [](const Band<Minutes>& minutes) {
+        return Json{{"low", number(minutes.low.count())},
+                    {"likely", number(minutes.likely.count())},
+                    {"high", number(minutes.high.count())}};
+    });
+    body["say"] = texts(say);
+
+    Json json;
+    json["version"] = 1;
+    json["how_long"] = std::move(body);
+    if (!answer.minutes) {
+        json["impossible"] = impossible_in_words(say);
+    }
     return printed(json);
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/asking/rise.hpp"
+#include "engine/asking/water.hpp"
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
@@ -19,6 +21,9 @@ std::string plan_json(const Plan& plan,
 std::string impossible_json(const Impossible& impossible,
                             const std::vector<Question>& questions,
                             const Zone& zone);
+/// An honest no carries `impossible` as a plan's does, beside what is known all the same.
+std::string water_json(const asking::WaterAnswer& answer);
+std::string how_long_json(const asking::RiseAnswer& answer);
 std::string error_json(const Diagnostics& diagnostics);
 
 } // namespace loafwright::wire

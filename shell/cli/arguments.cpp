@@ -5,7 +5,7 @@
 // the first page anyone sees.
 #include "shell/cli/arguments.hpp"
 
-#include "engine/fitting/words.hpp"
+#include "shell/cli/told_numbers.hpp"
 #include "shell/settings/settings.hpp"
 
 #include <CLI/CLI.hpp>
@@ -18,13 +18,13 @@ namespace loafwright::cli {
 
 namespace {
 
-constexpr double coldest_room = 0.0;
-constexpr double warmest_room = 45.0;
-
+// The help down to the commands that need no recipe, and its end.
 constexpr std::string_view help = R"(A bread recipe in, a page to follow by the clock out.
 
   loafwright plan FILE [--start TIME | --eat-by TIME] [options]
   loafwright read FILE [options]
+  loafwright water --dough-c C [options]
+  loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
   loafwright --version
 
 FILE holds the recipe as plain text; - reads it from standard input.
@@ -34,7 +34,7 @@ plan: the page for today
   --eat-by TIME       be ready to eat by then, beginning as late as that allows
   --kitchen FILE      your kitchen (TOML): how warm, which oven, what tins
   --day FILE          your day (TOML): when you are out, asleep or busy
-  --room-c C          how warm the kitchen is, in °C
+  --room-c C          how warm the kitchen is, in °C; or jumper, shirtsleeves, hot
   --zone ZONE         time zone, such as Europe/London
   --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
                       Answers kept beside FILE.txt in FILE.answers.toml, as in
@@ -48,14 +48,18 @@ read: what was understood
   --why               where each length comes from, and which words it was read from
   --json              as JSON
 
+)";
+
+constexpr std::string_view help_end = R"(
 TIME is 13:00, "tomorrow 07:30", "sat 13:00" or 2026-11-28T13:00:00+00:00.
-Exit status: 0 done, 1 it cannot be done in time, 2 the input is wrong, 3 our fault.
+Exit status: 0 done, 1 it cannot be done, 2 the input is wrong, 3 our fault.
 )";
 
 Diagnostic usage(std::string what, std::string do_this) {
     return {"usage", Severity::error, std::move(what), "", std::move(do_this)};
 }
 
+constexpr std::string_view commands = "plan, read, water or how-long";
 constexpr std::string_view see_help = "loafwright --help lists what there is.";
 
 std::optional<Answer> answer_from(const std::string& words) {
@@ -128,10 +132,15 @@ struct Found {
     bool version = false;
 };
 
-void add_shared(CLI::App& command, Found& found) {
+void add_everywhere(CLI::App& command, Found& found) {
     command.set_help_flag();
     command.add_flag("--help,-h", found.help);
     command.add_flag("--json", found.json);
+}
+
+// What the commands have in common that begin with a recipe.
+void add_shared(CLI::App& command, Found& found) {
+    add_everywhere(command, found);
     command.add_option("FILE", found.files);
     command.add_option("--answer", found.answers)->allow_extra_args(false);
 }
@@ -139,30 +148,6 @@ void add_shared(CLI::App& command, Found& found) {
 std::optional<std::string>
 if_given(const CLI::App& command, const char* option, std::string value) {
     return command.count(option) > 0 ? std::optional(std::move(value)) : std::nullopt;
-}
-
-std::optional<double> room_from(const std::string& words, Diagnostics& found) {
-    double degrees = 0.0;
-    if (!CLI::detail::lexical_cast(words, degrees)) {
-        found.push_back(
-            usage(fmt::format("--room-c was given '{}', expected a number of °C", words),
-                  "Write it as in --room-c 19.5."));
-        return std::nullopt;
-    }
-    if (!(degrees >= coldest_room && degrees <= warmest_room)) {
-        const bool fahrenheit = degrees >= 50.0 && degrees <= 110.0;
-        found.push_back(
-            {"value_out_of_range",
-             Severity::error,
-             fmt::format("--room-c is {}, expected {} to {}", words, coldest_room, warmest_room),
-             "",
-             fahrenheit ? fmt::format("Give it in °C: {} °F is about {:.0f} °C.",
-                                      words,
-                                      (degrees - 32.0) / 1.8)
-                        : "Give the temperature of the kitchen in °C."});
-        return std::nullopt;
-    }
-    return degrees;
 }
 
 ReadArguments read_from(const Found& found, Diagnostics& wrong) {
@@ -187,7 +172,7 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
     plan.out = found.out;
     plan.json = found.json;
     if (command.count("--room-c") > 0) {
-        plan.room_c = room_from(found.room_c, wrong);
+        plan.room_c = room_told(found.room_c, wrong);
     }
     if (plan.start && plan.eat_by) {
         wrong.push_back({"both_start_and_eat_by",
@@ -214,7 +199,7 @@ Diagnostic reworded(const CLI::ParseError& fault, const CLI::App& app) {
         if (first && settings::looks_like_a_time(word)) {
             return quote_it(word);
         }
-        return usage(first ? fmt::format("'{}' is no command, expected plan or read", word)
+        return usage(first ? fmt::format("'{}' is no command, expected {}", word, commands)
                            : fmt::format("'{}' was not expected here", word),
                      std::string(see_help));
     }
@@ -252,6 +237,14 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     plan->add_option("--now", found.now);
     plan->add_option("--out", found.out)->allow_extra_args(false);
 
+    AskWords ask;
+    CLI::App* water = app.add_subcommand("water");
+    add_everywhere(*water, found);
+    add_water(*water, ask);
+    CLI::App* how_long = app.add_subcommand("how-long");
+    add_everywhere(*how_long, found);
+    add_how_long(*how_long, ask);
+
     try {
         // CLI11 takes a vector from its end.
         app.parse(std::vector<std::string>(words.rbegin(), words.rend()));
@@ -262,17 +255,29 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
         return ShowText{fmt::format("loafwright {}\n", version)};
     }
     if (found.help) {
-        return ShowText{std::string(help)};
+        return ShowText{fmt::format("{}{}{}", help, ask_help, help_end)};
     }
     if (app.get_subcommands().empty()) {
-        return tl::make_unexpected(Diagnostics{
-            usage("no command was given, expected plan or read", std::string(see_help))});
+        return tl::make_unexpected(Diagnostics{usage(
+            fmt::format("no command was given, expected {}", commands), std::string(see_help))});
+    }
+    Diagnostics wrong;
+    if (*water || *how_long) {
+        const auto as_asked = [&found](auto asked) {
+            asked.json = found.json;
+            return Arguments(std::move(asked));
+        };
+        Arguments arguments = *water ? as_asked(water_from(*water, ask, wrong))
+                                     : as_asked(how_long_from(*how_long, ask, wrong));
+        if (!wrong.empty()) {
+            return tl::make_unexpected(std::move(wrong));
+        }
+        return arguments;
     }
     if (found.files.empty()) {
         return tl::make_unexpected(Diagnostics{
             usage("no recipe was named", "Name a file with the recipe, or - for standard input.")});
     }
-    Diagnostics wrong;
     Arguments arguments =
         *read ? Arguments(read_from(found, wrong)) : Arguments(plan_from(*plan, found, wrong));
     if (!wrong.empty()) {

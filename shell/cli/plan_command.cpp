@@ -7,6 +7,7 @@
 
 #include "engine/fitting/fit.hpp"
 #include "engine/fitting/heat.hpp"
+#include "engine/kitchen/felt_room.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
@@ -15,6 +16,7 @@
 #include "engine/wire/wire.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/run.hpp"
+#include "shell/cli/told_numbers.hpp"
 #include "shell/output/text_page.hpp"
 #include "shell/output/write_file.hpp"
 #include "shell/settings/settings.hpp"
@@ -157,14 +159,16 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments) 
     std::optional<double> room = arguments.room_c;
     for (const Answer& answer : arguments.answers) {
         if (answer.key == room_key && !room) {
-            room = fitting::first_number(answer.value);
+            const auto felt = felt_temperature(answer.value);
+            room = felt ? felt->degrees() : fitting::first_number(answer.value);
             if (!room || *room > 45.0) {
-                return tl::make_unexpected(Diagnostics{
-                    {"answer_unreadable",
-                     Severity::error,
-                     "room-c was answered '" + answer.value + "', expected a number of °C up to 45",
-                     "",
-                     "Write it as in --answer room-c=19."}});
+                return tl::make_unexpected(
+                    Diagnostics{{"answer_unreadable",
+                                 Severity::error,
+                                 "room-c was answered '" + answer.value +
+                                     "', expected a number of °C up to 45, or " + felt_words(),
+                                 "",
+                                 "Write it as in --answer room-c=19 or room-c=jumper."}});
             }
         }
     }

@@ -7,9 +7,11 @@
 #include "engine/wire/wire.hpp"
 #include "shell/cli/answers_file.hpp"
 #include "shell/cli/arguments.hpp"
+#include "shell/cli/how_long_command.hpp"
 #include "shell/cli/plan_command.hpp"
 #include "shell/cli/read_command.hpp"
 #include "shell/cli/terminal.hpp"
+#include "shell/cli/water_command.hpp"
 
 #include <algorithm>
 #include <variant>
@@ -49,6 +51,19 @@ Diagnostics add_kept_answers(Arguments& call) {
     return planning == nullptr ? Diagnostics{} : add(*planning);
 }
 
+tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
+    if (const auto* reading = std::get_if<ReadArguments>(&call)) {
+        return read_command(*reading);
+    }
+    if (const auto* water = std::get_if<WaterArguments>(&call)) {
+        return water_command(*water);
+    }
+    if (const auto* how_long = std::get_if<HowLongArguments>(&call)) {
+        return how_long_command(*how_long);
+    }
+    return plan_command(std::get<PlanArguments>(call));
+}
+
 } // namespace
 
 int run(const std::vector<std::string>& words, std::string_view version) {
@@ -63,9 +78,7 @@ int run(const std::vector<std::string>& words, std::string_view version) {
     if (const Diagnostics wrong = add_kept_answers(*call); !wrong.empty()) {
         return tell(wrong, as_json);
     }
-    const auto answer = std::holds_alternative<ReadArguments>(*call)
-                            ? read_command(std::get<ReadArguments>(*call))
-                            : plan_command(std::get<PlanArguments>(*call));
+    const auto answer = answer_to(*call);
     if (!answer) {
         return tell(answer.error(), as_json);
     }

@@ -4,6 +4,7 @@
 // engine/kitchen/kitchen.hpp; a key that stands there is checked against what kitchens are like.
 // All mistakes are gathered before any is reported. The ranges are common practice, wide enough for
 // a larder in winter and a terrace in August.
+#include "engine/kitchen/felt_room.hpp"
 #include "shell/settings/fields.hpp"
 #include "shell/settings/said_time.hpp"
 #include "shell/settings/settings.hpp"
@@ -39,7 +40,8 @@ constexpr std::size_t most_periods = 48;
 constexpr std::size_t most_tins = 50;
 
 const std::vector<std::string>& top_keys() {
-    static const std::vector<std::string> keys = {"room_c",
+    static const std::vector<std::string> keys = {"room",
+                                                  "room_c",
                                                   "flour_c",
                                                   "tap_c",
                                                   "fridge_c",
@@ -94,10 +96,76 @@ std::optional<ClockTime> period_start(Fields& fields) {
     return std::nullopt;
 }
 
+std::vector<std::string> felt_words() {
+    std::vector<std::string> words;
+    words.reserve(felt_rooms.size());
+    for (const FeltRoom& room : felt_rooms) {
+        words.emplace_back(room.word);
+    }
+    return words;
+}
+
+// The warmth that `key` names by one of the words; a number there belongs to `key_in_degrees`.
+std::optional<Celsius>
+felt_room(Fields& fields, std::string_view key, std::string_view key_in_degrees) {
+    const TomlValue* felt = fields.value(key);
+    if (felt != nullptr && (felt->kind == Kind::whole || felt->kind == Kind::number)) {
+        fields.complain("value_wrong_kind",
+                        *felt,
+                        key,
+                        fmt::format(" is {}, expected a word in quotation marks: {}",
+                                    value_words(*felt),
+                                    fmt::join(felt_words(), ", ")),
+                        fmt::format("For degrees write {} = {}.", key_in_degrees, felt->number));
+        return std::nullopt;
+    }
+    const auto word = fields.one_of(key, felt_words());
+    return word ? std::optional(felt_rooms.at(*word).temperature) : std::nullopt;
+}
+
+// True, with a complaint, when the same thing stands there as a word and as a number.
+bool said_twice(Fields& fields, std::string_view word_key, std::string_view number_key) {
+    const TomlValue* word = fields.value(word_key);
+    const TomlValue* number = fields.value(number_key);
+    if (word == nullptr || number == nullptr) {
+        return false;
+    }
+    fields.complain("said_twice",
+                    *number,
+                    number_key,
+                    fmt::format(" stands beside {}{}, expected one of the two",
+                                fields.path(word_key),
+                                word->line == number->line
+                                    ? std::string()
+                                    : fmt::format(" in line {}", word->line)),
+                    "Leave one of the two out.");
+    return true;
+}
+
+std::optional<Celsius> period_temperature(Fields& period) {
+    if (said_twice(period, "feels", "c")) {
+        return std::nullopt;
+    }
+    if (period.value("feels") != nullptr) {
+        return felt_room(period, "feels", "c");
+    }
+    const auto degrees = period.number("c", room_range);
+    if (period.value("c") == nullptr) {
+        period.missing("c", R"({from = "07:00", c = 19}, or {from = "07:00", feels = "jumper"})");
+    }
+    return degrees ? std::optional(Celsius(*degrees)) : std::nullopt;
+}
+
 std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnostics& complaints) {
     std::vector<RoomPeriod> periods;
+    if (said_twice(fields, "room", "room_c")) {
+        return periods;
+    }
     const TomlValue* room = fields.value("room_c");
     if (room == nullptr) {
+        if (const auto felt = felt_room(fields, "room", "room_c")) {
+            periods.push_back({ClockTime{}, *felt});
+        }
         return periods;
     }
     if (room->kind != Kind::array) {
@@ -108,7 +176,9 @@ std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnosti
                 "room_c",
                 fmt::format(" is {}, expected a number or a list of times of day",
                             value_words(*room)),
-                R"(Write room_c = 19, or [{from = "07:00", c = 19}, {from = "23:00", c = 16}].)");
+                room->kind == Kind::text && felt_temperature(room->text)
+                    ? fmt::format("Without a thermometer write room = {}.", in_quotes(room->text))
+                    : R"(Write room_c = 19, or [{from = "07:00", c = 19}, {from = "23:00", c = 16}].)");
         } else if (fields.check_range(*room, "room_c", room_range)) {
             periods.push_back({ClockTime{}, Celsius(room->number)});
         }
@@ -136,10 +206,7 @@ std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnosti
         }
         Fields period(item, "room_c", file, complaints);
         const auto from = period_start(period);
-        const auto degrees = period.number("c", room_range);
-        if (item.find("c") == nullptr) {
-            period.missing("c", "{from = \"07:00\", c = 19}");
-        }
+        const auto degrees = period_temperature(period);
         period.refuse_others();
         if (!from || !degrees) {
             continue;
@@ -156,7 +223,7 @@ std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnosti
                                         clock_text(*from)),
                             "Leave one of the two out.");
         } else {
-            periods.push_back({*from, Celsius(*degrees)});
+            periods.push_back({*from, *degrees});
         }
     }
     std::sort(periods.begin(), periods.end(), [](const RoomPeriod& a, const RoomPeriod& b) {

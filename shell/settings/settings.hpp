@@ -19,7 +19,8 @@ namespace loafwright::settings {
 /// Promises: keys as documented in shell/settings/README.md; all mistakes are reported in one go,
 ///           sorted by line, each with "name:line key".
 /// Errors:   settings_unreadable, key_unknown (suggests the near one), value_wrong_kind,
-///           value_unknown, value_out_of_range, key_missing, time_unreadable.
+///           value_unknown, value_out_of_range, key_missing, time_unreadable, said_twice (room and
+///           room_c, c and feels).
 /// Never:    throws on input, whatever its bytes.
 tl::expected<Kitchen, Diagnostics> kitchen_from_toml(std::string_view text, std::string_view name);
 

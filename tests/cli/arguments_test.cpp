@@ -116,6 +116,97 @@ TEST(arguments, a_room_in_fahrenheit_is_recognised) {
     EXPECT_EQ(only_fault({"plan", "a.txt", "--room-c", "nan"}).code, "value_out_of_range");
 }
 
+TEST(arguments, a_room_may_be_a_word) {
+    const auto call = parse({"plan", "a.txt", "--room-c", "shirtsleeves"});
+    ASSERT_TRUE(call);
+    EXPECT_EQ(std::get<PlanArguments>(*call).room_c, 21.0);
+    const Diagnostic fault = only_fault({"plan", "a.txt", "--room-c", "chilly"});
+    EXPECT_EQ(fault.code, "usage");
+    EXPECT_NE(fault.what.find("jumper, shirtsleeves or hot"), std::string::npos) << fault.what;
+}
+
+TEST(arguments, everything_about_the_water) {
+    const auto call =
+        parse({"water", "--dough-c",    "24.5",      "--flour",   "800",       "--water",
+               "520",   "--room-c",     "jumper",    "--flour-c", "15",        "--tap-c",
+               "9",     "--altitude-m", "300",       "--mixing",  "processor", "--yeast",
+               "dry",   "--kitchen",    "home.toml", "--json"});
+    ASSERT_TRUE(call);
+    const auto& water = std::get<WaterArguments>(*call);
+    EXPECT_EQ(water.question.dough, Celsius(24.5));
+    EXPECT_EQ(water.question.flour, Grams(800.0));
+    EXPECT_EQ(water.question.water, Grams(520.0));
+    EXPECT_EQ(water.question.room, Celsius(17.0));
+    EXPECT_EQ(water.question.flour_temperature, Celsius(15.0));
+    EXPECT_EQ(water.question.tap, Celsius(9.0));
+    EXPECT_EQ(water.question.altitude, Metres(300.0));
+    EXPECT_EQ(water.question.mixing, dough::MixingMethod::food_processor);
+    EXPECT_EQ(water.question.yeast, dough::YeastMeetsWater::dry_in_water);
+    EXPECT_EQ(water.kitchen, "home.toml");
+    EXPECT_TRUE(water.json);
+    const auto bare = parse({"water", "--dough-c", "25"});
+    ASSERT_TRUE(bare);
+    EXPECT_FALSE(std::get<WaterArguments>(*bare).question.room);
+    EXPECT_FALSE(std::get<WaterArguments>(*bare).kitchen);
+}
+
+TEST(arguments, everything_about_a_rise_elsewhere) {
+    const auto call = parse({"how-long",
+                             "90",
+                             "--at-c",
+                             "24",
+                             "--fridge-c",
+                             "5",
+                             "--grams",
+                             "1200",
+                             "--dough-c",
+                             "23",
+                             "--leaven"});
+    ASSERT_TRUE(call);
+    const auto& how_long = std::get<HowLongArguments>(*call);
+    EXPECT_EQ(how_long.question.stated, Minutes(90.0));
+    EXPECT_EQ(how_long.question.at, Celsius(24.0));
+    EXPECT_EQ(how_long.question.curve, dough::Curve::leaven_yeast);
+    const auto& fridge = std::get<asking::InFridge>(how_long.question.here);
+    EXPECT_EQ(fridge.fridge, Celsius(5.0));
+    EXPECT_EQ(fridge.lump, Grams(1200.0));
+    EXPECT_EQ(fridge.dough, Celsius(23.0));
+    const auto room = parse({"how-long", "90", "--at-c", "24", "--here-c", "-2"});
+    ASSERT_TRUE(room);
+    EXPECT_EQ(std::get<asking::InRoom>(std::get<HowLongArguments>(*room).question.here).temperature,
+              Celsius(-2.0));
+}
+
+TEST(arguments, what_the_two_questions_lack_or_say_twice_is_told) {
+    EXPECT_EQ(only_fault({"water"}).what, "--dough-c is missing");
+    EXPECT_EQ(only_fault({"water", "--dough-c", "warm"}).code, "usage");
+    EXPECT_EQ(only_fault({"water", "--dough-c", "nan"}).code, "value_out_of_range");
+    EXPECT_NE(only_fault({"water", "--dough-c", "77"}).do_this.find("25 °C"), std::string::npos);
+    EXPECT_EQ(only_fault({"water", "--dough-c", "25", "--flour", "0"}).code, "value_out_of_range");
+    const Diagnostic mixing = only_fault({"water", "--dough-c", "25", "--mixing", "foot"});
+    EXPECT_EQ(mixing.code, "value_unknown");
+    EXPECT_EQ(mixing.what, "--mixing is 'foot', expected hand, mixer, stirred or processor");
+    EXPECT_EQ(only_fault({"water", "--dough-c", "25", "--yeast", "wet"}).what,
+              "--yeast is 'wet', expected fresh, dry or dry-in-flour");
+
+    EXPECT_EQ(only_fault({"how-long", "60", "--at-c", "24"}).code, "usage");
+    EXPECT_EQ(only_fault({"how-long", "60", "--here-c", "24"}).what, "--at-c is missing");
+    EXPECT_EQ(only_fault({"how-long", "--at-c", "24", "--here-c", "20"}).code, "usage");
+    EXPECT_EQ(only_fault({"how-long", "60", "90", "--at-c", "24", "--here-c", "20"}).what,
+              "found 2 lengths of a rise, expected one");
+    EXPECT_EQ(only_fault({"how-long", "6e9", "--at-c", "24", "--here-c", "20"}).code,
+              "value_out_of_range");
+    EXPECT_EQ(
+        only_fault({"how-long", "60", "--at-c", "24", "--here-c", "20", "--fridge-c", "5"}).code,
+        "said_twice");
+    EXPECT_EQ(
+        only_fault({"how-long", "60", "--at-c", "24", "--fridge-c", "5", "--grams", "9"}).code,
+        "value_out_of_range");
+    EXPECT_EQ(
+        only_fault({"how-long", "60", "--at-c", "24", "--here-c", "20", "--grams", "900"}).what,
+        "--grams changes nothing beside --here-c");
+}
+
 TEST(arguments, every_fault_is_found_in_one_go) {
     const auto call = parse({"plan",
                              "a.txt",

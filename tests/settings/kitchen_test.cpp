@@ -112,6 +112,59 @@ TEST(kitchen_file, a_room_through_the_day_may_stand_below_headings) {
     EXPECT_EQ(kitchen.room[0].temperature, Celsius(19.0));
 }
 
+// 17, 21 and 27 °C are common practice: a jumper on, sleeves rolled up, too hot to sit still.
+TEST(kitchen_file, a_kitchen_without_a_thermometer_is_said_in_a_word) {
+    const auto only_room = [](std::string_view text) {
+        const Kitchen kitchen = good(text);
+        EXPECT_EQ(kitchen.room.size(), 1u) << text;
+        return kitchen.room.empty() ? Celsius(-273.15) : kitchen.room[0].temperature;
+    };
+    EXPECT_EQ(only_room("room = \"jumper\""), Celsius(17.0));
+    EXPECT_EQ(only_room("room = \"shirtsleeves\""), Celsius(21.0));
+    EXPECT_EQ(only_room("room = \"hot\""), Celsius(27.0));
+}
+
+TEST(kitchen_file, words_and_degrees_may_take_turns_through_the_day) {
+    const Kitchen kitchen = good(R"(
+room_c = [{from = "14:00", feels = "hot"}, {from = "07:00", feels = "jumper"}, {from = "22:00", c = 18.5}]
+)");
+    ASSERT_EQ(kitchen.room.size(), 3u);
+    EXPECT_EQ(kitchen.room[0].from, (ClockTime{7, 0}));
+    EXPECT_EQ(kitchen.room[0].temperature, Celsius(17.0));
+    EXPECT_EQ(kitchen.room[1].temperature, Celsius(27.0));
+    EXPECT_EQ(kitchen.room[2].temperature, Celsius(18.5));
+}
+
+TEST(kitchen_file, a_room_in_two_ways_or_in_an_unknown_word_is_told) {
+    EXPECT_EQ(lines(faults("room = \"hot\"\nroom_c = 19\n")),
+              (Lines{"kitchen.toml:2 room_c: room_c stands beside room in line 1, expected one of "
+                     "the two. Leave one of the two out."}));
+    EXPECT_EQ(lines(faults("room_c = [{from = \"07:00\", c = 19, feels = \"hot\"}]")),
+              (Lines{"kitchen.toml:1 room_c.c: room_c.c stands beside room_c.feels, expected one "
+                     "of the two. Leave one of the two out."}));
+    EXPECT_EQ(lines(faults("room = \"chilly\"")),
+              (Lines{"kitchen.toml:1 room: room is \"chilly\", expected \"jumper\", "
+                     "\"shirtsleeves\" or \"hot\". Use one of those words."}));
+    EXPECT_EQ(lines(faults("room = \"shirtsleeve\"")),
+              (Lines{"kitchen.toml:1 room: room is \"shirtsleeve\", expected \"jumper\", "
+                     "\"shirtsleeves\" or \"hot\". Did you mean \"shirtsleeves\"?"}));
+    EXPECT_EQ(lines(faults("room_c = [{from = \"07:00\", feels = \"mild\"}]")),
+              (Lines{"kitchen.toml:1 room_c.feels: room_c.feels is \"mild\", expected \"jumper\", "
+                     "\"shirtsleeves\" or \"hot\". Use one of those words."}));
+}
+
+TEST(kitchen_file, degrees_where_a_word_belongs_and_a_word_for_degrees_are_put_right) {
+    EXPECT_EQ(lines(faults("room = 19")),
+              (Lines{"kitchen.toml:1 room: room is 19, expected a word in quotation marks: jumper, "
+                     "shirtsleeves, hot. For degrees write room_c = 19."}));
+    EXPECT_EQ(faults("room_c = \"jumper\"").front().do_this,
+              "Without a thermometer write room = \"jumper\".");
+    EXPECT_EQ(faults("room_c = [{from = \"07:00\", feels = 19}]").front().do_this,
+              "For degrees write c = 19.");
+    EXPECT_EQ(codes_and_places(faults("room = true")),
+              (Lines{"value_wrong_kind kitchen.toml:1 room"}));
+}
+
 TEST(kitchen_file, the_usual_short_names_of_yeast_become_those_of_the_ingredient_table) {
     EXPECT_EQ(good("yeast = \"instant\"").yeast, "instant yeast");
     EXPECT_EQ(good("yeast = \"active dry\"").yeast, "active dry yeast");
@@ -252,6 +305,7 @@ TEST(kitchen_file, every_code_stands_in_the_catalogue) {
                              "mixing = \"foot\"",
                              "=",
                              "[[tin]]",
+                             "room = \"hot\"\nroom_c = 27",
                              "room_c = [{from = \"x\", c = 1}]"}) {
         for (const Diagnostic& diagnostic : faults(text)) {
             EXPECT_TRUE(is_known_code(diagnostic.code)) << diagnostic.code;

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include <limits>
+#include <set>
 #include <string>
 
 namespace loafwright::wire {
@@ -205,6 +206,81 @@ TEST(wire, a_broken_letter_breaks_no_answer) {
                                                          "",
                                                          ""}}));
     EXPECT_EQ(json.at("error").at(0).at("what"), "a\uFFFDb");
+}
+
+// Figures by hand as in tests/asking/water_test.cpp.
+TEST(wire, the_water_has_its_figures_its_grounds_and_its_words) {
+    asking::WaterQuestion question;
+    question.dough = Celsius(25.0);
+    const Json json = Json::parse(water_json(asking::water_for(question, Kitchen{})));
+    EXPECT_EQ(json.at("version"), 1);
+    EXPECT_FALSE(json.contains("impossible"));
+    const Json& water = json.at("water");
+    expect_promised(water, Json::parse(R"json({"dough_c": 25, "advice": "tap_and_boiled",
+        "boiled_grams": 65, "ice_grams": 0, "tap_grams": 260, "limit_c": 35, "dough_with_it_c": 25,
+        "flour_needed_c": null})json"));
+    expect_promised(water.at("worked_out_from"),
+                    Json::parse(R"json({"flour_grams": 500, "water_grams": 325, "room_c": 20,
+        "flour_c": 20, "tap_c": 12, "altitude_m": 0, "mixing": "hand", "yeast": "fresh"})json"));
+    EXPECT_NEAR(water.at("water_c").at("likely").get<double>(), 29.642, 0.005);
+    EXPECT_LT(water.at("water_c").at("low"), water.at("water_c").at("likely"));
+    EXPECT_GT(water.at("water_c").at("high"), water.at("water_c").at("likely"));
+    EXPECT_EQ(water.at("rule").at("convention"), "american_friction_factor");
+    // 75 - 20 - 20 - 8 / 1.8.
+    EXPECT_EQ(water.at("rule").at("water_c"), 30.556);
+    EXPECT_GE(water.at("say").size(), 4U);
+}
+
+TEST(wire, water_that_would_harm_is_an_honest_no_with_its_figures) {
+    asking::WaterQuestion question;
+    question.dough = Celsius(28.0);
+    question.room = Celsius(17.0);
+    question.flour_temperature = Celsius(5.0);
+    const Json json = Json::parse(water_json(asking::water_for(question, Kitchen{})));
+    EXPECT_EQ(json.at("water").at("advice"), "would_harm");
+    EXPECT_EQ(json.at("water").at("boiled_grams"), 85);
+    EXPECT_NEAR(json.at("water").at("flour_needed_c").get<double>(), 26.84, 0.01);
+    EXPECT_EQ(json.at("impossible").at("why"), json.at("water").at("say").at(0));
+    EXPECT_FALSE(json.at("impossible").at("reasons").empty());
+    EXPECT_TRUE(json.at("impossible").at("ways_out").empty());
+}
+
+TEST(wire, a_rise_elsewhere_has_whole_fives_or_none) {
+    asking::RiseQuestion question{
+        Minutes(60.0), Celsius(24.0), asking::InRoom{Celsius(18.0)}, dough::Curve::gas};
+    const Json room = Json::parse(how_long_json(asking::rise_elsewhere(question)));
+    EXPECT_FALSE(room.contains("impossible"));
+    // 60 x 0.6083 / 0.3773 = 96.7, 15 % to each side.
+    expect_promised(room.at("how_long"), Json::parse(R"json({"stated_minutes": 60, "at_c": 24,
+        "here_c": 18, "fridge_c": null, "grams": null, "dough_c": null, "leaven": false,
+        "minutes": {"low": 80, "likely": 95, "high": 110}})json"));
+    question.here = asking::InFridge{Celsius(5.0)};
+    question.curve = dough::Curve::leaven_yeast;
+    const Json fridge = Json::parse(how_long_json(asking::rise_elsewhere(question)));
+    expect_promised(fridge.at("how_long"), Json::parse(R"json({"here_c": null, "fridge_c": 5,
+        "grams": 900, "dough_c": 25, "leaven": true})json"));
+    question.here = asking::InRoom{Celsius(-3.0)};
+    question.curve = dough::Curve::gas;
+    const Json never = Json::parse(how_long_json(asking::rise_elsewhere(question)));
+    EXPECT_TRUE(never.at("how_long").at("minutes").is_null());
+    EXPECT_FALSE(never.at("impossible").at("why").get<std::string>().empty());
+}
+
+TEST(wire, every_advice_about_water_has_a_name_of_its_own) {
+    asking::WaterAnswer answer;
+    std::set<std::string> names;
+    for (const auto advice : {dough::WaterAdvice::tap_as_it_is,
+                              dough::WaterAdvice::tap_and_boiled,
+                              dough::WaterAdvice::tap_and_ice,
+                              dough::WaterAdvice::would_harm,
+                              dough::WaterAdvice::beyond_ice,
+                              dough::WaterAdvice::beyond_boiling,
+                              dough::WaterAdvice::no_water_to_set}) {
+        answer.plan.advice = advice;
+        names.insert(Json::parse(water_json(answer)).at("water").at("advice").get<std::string>());
+    }
+    EXPECT_EQ(names.size(), 7U);
+    EXPECT_EQ(names.count(""), 0U);
 }
 
 } // namespace
