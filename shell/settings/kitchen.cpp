@@ -47,6 +47,7 @@ const std::vector<std::string>& top_keys() {
                                                   "fridge_c",
                                                   "altitude_m",
                                                   "warm_spot_c",
+                                                  "warm_spot_is_oven",
                                                   "mixing",
                                                   "yeast",
                                                   "oven",
@@ -323,6 +324,7 @@ tl::expected<Kitchen, Diagnostics> kitchen_from_toml(std::string_view text, std:
         kitchen.altitude = Metres(*metres);
     }
     read_celsius(fields, "warm_spot_c", warm_spot_range, kitchen.warm_spot);
+    kitchen.warm_spot_is_oven = fields.truth("warm_spot_is_oven").value_or(false);
     if (const auto method = fields.one_of("mixing", {"hand", "mixer"})) {
         kitchen.mixing = *method == 0 ? MixingMethod::hand : MixingMethod::mixer;
     }

@@ -35,6 +35,7 @@ tap_c = 9
 fridge_c = 4
 altitude_m = 320
 warm_spot_c = 27
+warm_spot_is_oven = true
 mixing = "mixer"
 yeast = "fresh yeast"
 
@@ -65,6 +66,7 @@ height_mm = 65
     EXPECT_EQ(kitchen.fridge, Celsius(4.0));
     EXPECT_EQ(kitchen.altitude, Metres(320.0));
     EXPECT_EQ(kitchen.warm_spot.value(), Celsius(27.0));
+    EXPECT_TRUE(kitchen.warm_spot_is_oven);
     EXPECT_EQ(kitchen.mixing, MixingMethod::mixer);
     EXPECT_EQ(kitchen.yeast.value(), "fresh yeast");
     EXPECT_EQ(kitchen.oven.max, Celsius(275.0));
@@ -84,6 +86,7 @@ TEST(kitchen_file, an_empty_file_leaves_every_default) {
     EXPECT_TRUE(kitchen.room.empty());
     EXPECT_FALSE(kitchen.flour.has_value());
     EXPECT_FALSE(kitchen.warm_spot.has_value());
+    EXPECT_FALSE(kitchen.warm_spot_is_oven);
     EXPECT_FALSE(kitchen.yeast.has_value());
     EXPECT_EQ(kitchen.tap, Celsius(12.0));
     EXPECT_EQ(kitchen.fridge, Celsius(5.0));
