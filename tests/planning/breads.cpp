@@ -236,7 +236,11 @@ broken_promises(const FittedRecipe& recipe, const Day& day, const Plan& plan) {
         }
         for (const Act& act : stage.acts) {
             expect(!act.text.empty(), "acts have words");
-            expect(stage.start <= act.at && act.at <= stage.end.high, "acts inside: " + act.text);
+            expect(stage.start <= act.at && act.at <= stage.end.high,
+                   "acts inside: " + act.text + " at " +
+                       std::to_string(act.at.seconds / 60 - stage.start.seconds / 60) + " of " +
+                       stage.title + ", which lasts " +
+                       std::to_string((stage.end.high.seconds - stage.start.seconds) / 60));
             expect(act.at == later_by_minutes(stage.start, act.after_start_minutes), "act offsets");
         }
         if (!day.described) {
