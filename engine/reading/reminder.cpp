@@ -28,7 +28,8 @@ bool light(const Token& token) {
            is_word(token, "is") || is_word(token, "are") || is_word(token, "it") ||
            is_word(token, "has") || is_word(token, "in") || is_word(token, "to") ||
            is_word(token, "of") || is_word(token, "with") || is_word(token, "at") ||
-           is_word(token, "on") || is_word(token, "by");
+           is_word(token, "on") || is_word(token, "by") || is_word(token, "than") ||
+           is_word(token, "as");
 }
 
 bool opens_a_phrase(const Token& token) {
@@ -92,6 +93,16 @@ TokenRange phrase_around(const std::vector<Token>& tokens, TokenRange clause, To
         --range.end;
     }
     return range;
+}
+
+// A fact of "when light, add…" stays on its side.
+TokenRange part_around(const Clause& clause, TokenRange match) {
+    for (const SubClause& sub : clause.subs) {
+        if (sub.range.begin < match.begin && match.end <= sub.range.end) {
+            return {sub.range.begin + 1, sub.range.end};
+        }
+    }
+    return clause.range;
 }
 
 bool overlaps(Span a, Span b) {
@@ -182,7 +193,7 @@ void add_reminders(std::string_view text,
         for (const Match& fact : clause.facts) {
             add(text,
                 layout.tokens,
-                phrase_around(layout.tokens, clause.range, fact.range),
+                phrase_around(layout.tokens, part_around(clause, fact.range), fact.range),
                 static_cast<int>(fact.weight),
                 reminders);
         }

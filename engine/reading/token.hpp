@@ -52,7 +52,7 @@ struct TokenRange {
 /// The bytes that a range of tokens covers; an empty range covers nothing.
 Span span_of(const std::vector<Token>& tokens, TokenRange range);
 
-/// The text of a span on one line: runs of blanks become one.
+/// The text of a span on one line: runs of blanks become one, the marks of bold type fall away.
 std::string tidy(std::string_view text, Span span);
 
 /// Is the token this word?

@@ -374,6 +374,10 @@ std::string tidy(std::string_view text, Span span) {
             blank = !out.empty();
             continue;
         }
+        if (c == '*' && at + 1 < span.end && at + 1 < text.size() && text[at + 1] == '*') {
+            ++at; // bold type is no word
+            continue;
+        }
         if (blank) {
             out += ' ';
             blank = false;
