@@ -13,33 +13,13 @@
 #include "engine/reading/sign.hpp"
 #include "engine/reading/untold.hpp"
 #include "engine/reading/variant.hpp"
+#include "engine/reading/warmth.hpp"
 
 #include <algorithm>
 #include <array>
 
 namespace loafwright::reading {
 namespace {
-
-// A temperature of the loaf's middle, not of the oven.
-bool is_core(const std::vector<Token>& tokens,
-             const Clause& clause,
-             const TemperaturePhrase& temperature) {
-    if (temperature.middle() < 60 || temperature.middle() > 105) {
-        return false;
-    }
-    return any_word(tokens,
-                    clause.range,
-                    {"inside",
-                     "middle",
-                     "centre",
-                     "center",
-                     "core",
-                     "internal",
-                     "thermometer",
-                     "reads",
-                     "probe",
-                     "reaches"});
-}
 
 class Assembler {
 public:
@@ -218,12 +198,6 @@ private:
         return assembly_.drafts.back();
     }
 
-    [[nodiscard]] static Place place_of(const Clause& clause) {
-        return happens_at(clause, "fridge") ? Place::fridge
-               : happens_at(clause, "warm") ? Place::warm
-                                            : Place::counter;
-    }
-
     // "Leave it 2 hours, or, for more flavour, put it in the fridge for 18": one wait, two ways.
     bool other_wait(std::size_t index, const Clause& clause, StepKind kind) {
         Draft* before = last();
@@ -294,7 +268,7 @@ private:
                 step.during = *wait;
             }
         }
-        attach_temperatures(clause, draft);
+        attach_temperatures(tokens(), clause, draft);
         if (kind == StepKind::bake && !step.temperature) {
             step.temperature = heat_told_before(index);
             heat_ahead_.reset();
@@ -351,23 +325,6 @@ private:
         }
     }
 
-    void attach_temperatures(const Clause& clause, Draft& draft) const {
-        Step& step = draft.step;
-        for (const TemperaturePhrase& temperature : clause.temperatures) {
-            if (is_core(tokens(), clause, temperature)) {
-                continue;
-            }
-            const bool of_oven = temperature.middle() >= 95;
-            const bool heats = step.kind == StepKind::bake || step.kind == StepKind::preheat ||
-                               step.kind == StepKind::cook;
-            const bool waits = attention_of(step.kind) == Attention::wait &&
-                               step.kind != StepKind::cool && step.kind != StepKind::activate;
-            if (((heats && of_oven) || (waits && temperature.middle() < 60)) && !step.temperature) {
-                step.temperature = TemperatureRange{temperature.low, temperature.high};
-            }
-        }
-    }
-
     // A clause without a step of its own: times, temperatures and cues that belong to the step
     // before.
     void remark_from(std::size_t index, const Clause& clause) {
@@ -395,7 +352,9 @@ private:
             use.why_not = "repeats steps that are there";
             return;
         }
-        if (build_by_itself(index, clause)) {
+        if (auto build = build_by_itself(text_, layout_, clauses_, index, assembly_.drafts)) {
+            use.draft = assembly_.drafts.size();
+            assembly_.drafts.push_back(std::move(*build));
             return;
         }
         Draft* draft = last();
@@ -405,7 +364,12 @@ private:
         }
         const bool near = clauses_[draft->clauses.back()].block == clause.block ||
                           clauses_[draft->clauses.back()].sentence + 1 == clause.sentence;
-        bool taken = by_the_clock(index, clause);
+        bool taken = false;
+        if (auto wait =
+                wait_of_the_clock(text_, tokens(), clause, index, clock_told_, assembly_.drafts)) {
+            assembly_.drafts.push_back(std::move(*wait));
+            taken = true;
+        }
         for (const DurationPhrase& duration : clause.durations) {
             taken = remark_duration(index, clause, duration) || taken;
             draft = last();
@@ -486,12 +450,12 @@ private:
             draft.step.minutes = band_of(duration);
             return true;
         }
-        if (opens_with(clause, duration)) {
-            if (bakes_by_its_name(clause, duration)) {
+        if (opens_with(tokens(), clause, duration)) {
+            if (bakes_by_its_name(tokens(), clause, duration, assembly_.drafts)) {
                 Draft bake =
                     draft_at(text_, tokens(), clause.range, index, StepKind::bake, Place::oven);
                 bake.step.minutes = band_of(duration);
-                attach_temperatures(clause, bake);
+                attach_temperatures(tokens(), clause, bake);
                 assembly_.drafts.push_back(std::move(bake));
                 return true;
             }
@@ -507,7 +471,7 @@ private:
                 wait.step.part = layout_.blocks[clause.block].part;
                 wait.step.minutes = band_of(duration);
                 wait.step.place = *kind == StepKind::bake ? Place::oven : wait.step.place;
-                attach_temperatures(clause, wait);
+                attach_temperatures(tokens(), clause, wait);
                 assembly_.drafts.push_back(std::move(wait));
                 return true;
             }
@@ -531,103 +495,6 @@ private:
             return true;
         }
         return false;
-    }
-
-    // The length is what the clause begins with ("45 min.", "29 °C for 3 hours"), or all it says of
-    // what stands there ("it needs five hours").
-    [[nodiscard]] bool opens_with(const Clause& clause, const DurationPhrase& duration) const {
-        constexpr std::size_t near = 3;
-        if (clause.action) {
-            return false;
-        }
-        const TokenRange lead{clause.range.begin, duration.range.begin};
-        const bool needs =
-            any_word(tokens(),
-                     lead,
-                     {"it", "they", "this", "loaf", "loaves", "bread", "rolls", "buns"}) &&
-            any_word(tokens(),
-                     lead,
-                     {"needs", "need", "wants", "want", "takes", "take", "require", "requires"});
-        return needs || duration.range.begin <= clause.range.begin + near;
-    }
-
-    // "Loaves of this size will require an hour": behind the last prove, what is shaped bakes.
-    [[nodiscard]] bool bakes_by_its_name(const Clause& clause,
-                                         const DurationPhrase& duration) const {
-        const TokenRange lead{clause.range.begin, duration.range.begin};
-        if (!any_word(tokens(), lead, {"loaf", "loaves", "bread", "rolls", "buns"}) ||
-            !any_word(tokens(), lead, {"require", "requires", "need", "needs", "take", "takes"})) {
-            return false;
-        }
-        bool shaped = false;
-        constexpr std::size_t reach = 20;
-        const std::size_t first =
-            assembly_.drafts.size() > reach ? assembly_.drafts.size() - reach : 0;
-        for (std::size_t at = first; at < assembly_.drafts.size(); ++at) {
-            if (assembly_.drafts[at].step.kind == StepKind::bake) {
-                return false;
-            }
-            shaped = shaped || assembly_.drafts[at].step.kind == StepKind::shape;
-        }
-        return shaped && assembly_.drafts.back().step.minutes;
-    }
-
-    // "Build two. 90 g rye, 65 g water. 22 °C for 12 hours.": under the heading of a leaven a
-    // length of time is all that need be told.
-    bool build_by_itself(std::size_t index, const Clause& clause) {
-        const DurationPhrase* length = own_length(clause);
-        const bool hands = clause.action && clause.action->row->means != "refer";
-        constexpr double shortest_build_minutes = 60.0;
-        const bool row = is_mark(tokens()[layout_.blocks[clause.block].tokens.begin], '|');
-        if ((clause.part != "leaven" && !(row && names(clause, "sponge"))) || hands ||
-            length == nullptr || length->likely.count() < shortest_build_minutes) {
-            return false;
-        }
-        const Draft* before = last();
-        const bool waits_already = before != nullptr &&
-                                   attention_of(before->step.kind) == Attention::wait &&
-                                   clauses_[before->clauses.back()].block == clause.block;
-        if (waits_already) {
-            return false;
-        }
-        Draft wait =
-            draft_at(text_, tokens(), clause.range, index, StepKind::ferment, place_of(clause));
-        wait.step.part = layout_.blocks[clause.block].part;
-        wait.step.minutes = band_of(*length);
-        attach_temperatures(clause, wait);
-        if (index > 0 && clauses_[index - 1].block == clause.block) {
-            attach_temperatures(clauses_[index - 1], wait); // "Warm place, 26 °C."
-        }
-        assembly_.uses[index].draft = assembly_.drafts.size();
-        assembly_.drafts.push_back(std::move(wait));
-        return true;
-    }
-
-    // "…at two o'clock, and by nine in the evening it is a mass of foam": a wait that only the
-    // clock tells.
-    bool by_the_clock(std::size_t index, const Clause& clause) {
-        const bool ended = std::any_of(clause.clocks.begin(),
-                                       clause.clocks.end(),
-                                       [](const ClockPhrase& clock) { return clock.until; });
-        const bool seen = shows(clause, "risen") || names(clause, "sponge");
-        const bool begun = clock_told_ || clause.clocks.size() > 1;
-        const Draft* before = last();
-        if (!ended || !seen || !begun || before == nullptr ||
-            (attention_of(before->step.kind) == Attention::wait && !before->step.minutes)) {
-            return false;
-        }
-        const bool shaped = before->step.kind == StepKind::shape;
-        const bool foams = names(clause, "sponge") ||
-                           any_word(tokens(), clause.range, {"foam", "foamy", "froth", "bubbles"});
-        assembly_.drafts.push_back(draft_at(text_,
-                                            tokens(),
-                                            clause.range,
-                                            index,
-                                            foams    ? StepKind::ferment
-                                            : shaped ? StepKind::prove
-                                                     : StepKind::rise,
-                                            place_of(clause)));
-        return true;
     }
 
     // "Don't open the oven": kept as a warning under the step that it is about, the nearest before

@@ -43,4 +43,33 @@ std::optional<StepKind> wait_without_a_verb(const std::vector<Draft>& drafts,
                                             bool of_a_leaven,
                                             const DurationPhrase& length);
 
+/// Is the length what the clause begins with ("45 min.", "29 °C for 3 hours"), or all it says of
+/// what stands there ("it needs five hours")?
+bool opens_with(const std::vector<Token>& tokens,
+                const Clause& clause,
+                const DurationPhrase& duration);
+
+/// "Loaves of this size will require an hour": behind the last prove, what is shaped bakes.
+bool bakes_by_its_name(const std::vector<Token>& tokens,
+                       const Clause& clause,
+                       const DurationPhrase& duration,
+                       const std::vector<Draft>& drafts);
+
+/// "Build two. 90 g rye, 65 g water. 22 °C for 12 hours.": under the heading of a leaven a length
+/// of time is all that need be told.
+std::optional<Draft> build_by_itself(std::string_view text,
+                                     const Layout& layout,
+                                     const std::vector<Clause>& clauses,
+                                     std::size_t index,
+                                     const std::vector<Draft>& drafts);
+
+/// "…at two o'clock, and by nine in the evening it is a mass of foam": a wait that only the clock
+/// tells. `clock_told`: an earlier clause has named a time of day.
+std::optional<Draft> wait_of_the_clock(std::string_view text,
+                                       const std::vector<Token>& tokens,
+                                       const Clause& clause,
+                                       std::size_t index,
+                                       bool clock_told,
+                                       const std::vector<Draft>& drafts);
+
 } // namespace loafwright::reading
