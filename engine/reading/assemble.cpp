@@ -368,6 +368,7 @@ private:
         if (auto wait =
                 wait_of_the_clock(text_, tokens(), clause, index, clock_told_, assembly_.drafts)) {
             assembly_.drafts.push_back(std::move(*wait));
+            draft = last();
             taken = true;
         }
         for (const DurationPhrase& duration : clause.durations) {

@@ -102,7 +102,10 @@ std::optional<StepKind> wait_without_a_verb(const std::vector<Draft>& drafts,
     }
     bool shaped = false;
     bool heated = false;
-    for (auto draft = drafts.rbegin(); draft != drafts.rend(); ++draft) {
+    constexpr std::ptrdiff_t reach = 40; // further back no sentence points
+    const auto end = drafts.rbegin() +
+                     std::min<std::ptrdiff_t>(reach, static_cast<std::ptrdiff_t>(drafts.size()));
+    for (auto draft = drafts.rbegin(); draft != end; ++draft) {
         const StepKind kind = draft->step.kind;
         if (kind == StepKind::bake) {
             return minutes <= 240 ? std::optional<StepKind>(StepKind::cool) : std::nullopt;
