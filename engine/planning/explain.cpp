@@ -6,6 +6,7 @@
 // planned like any other.
 #include "engine/planning/explain.hpp"
 
+#include "engine/planning/other_waits.hpp"
 #include "engine/planning/words.hpp"
 
 #include <fmt/format.h>
@@ -363,8 +364,22 @@ private:
         }
     }
 
+    // "the rises in your warm spot", "a night in the fridge for the prove": the same wish with
+    // another wait.
+    void offer_other_waits(std::vector<Way>& ways) const {
+        for (const OtherWaits& other : other_waits_of(bread_.recipe)) {
+            const Bread changed = bread_of(other.recipe);
+            if (const auto held = attempt(changed, day_)) {
+                add(ways, *held, other.change, 0);
+            }
+        }
+    }
+
     void find_ways(Impossible& impossible) const {
         std::vector<Way> ways;
+        if (!wish_has_passed(day_)) {
+            offer_other_waits(ways);
+        }
         if (day_.eat_by) {
             offer_later_meal(ways, *day_.eat_by);
             offer_same_meal_later(ways, *day_.eat_by);

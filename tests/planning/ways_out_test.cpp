@@ -2,6 +2,7 @@
 //
 // A no comes with the sum behind it and with what would work; each way out is taken at its word and
 // planned again.
+#include "engine/planning/other_waits.hpp"
 #include "tests/planning/breads.hpp"
 
 #include <gtest/gtest.h>
@@ -151,6 +152,54 @@ TEST(ways_out, nobody_home_all_day_leads_to_another_day) {
     const Impossible no = refused(recipe, day);
     EXPECT_NE(no.why.find("you are away"), std::string::npos) << no.why;
     expect_ways_hold(recipe, day, no);
+}
+
+TEST(ways_out, a_warm_spot_keeps_the_wish_and_holds) {
+    FittedRecipe recipe = tin_loaf();
+    for (FittedStep& step : recipe.steps) {
+        if (step.kind == StepKind::rise || step.kind == StepKind::prove) {
+            fitting::WaitOption warm;
+            warm.kind = fitting::OptionKind::warm_spot;
+            warm.place = Place::warm;
+            warm.minutes = {step.minutes.low / 2, step.minutes.likely / 2, step.minutes.high / 2};
+            warm.effect = "quicker";
+            step.options = {warm};
+        }
+    }
+    Day day = day_at("2026-11-28T10:30:00Z");
+    day.eat_by = at("2026-11-28T14:30:00Z");
+    const Impossible no = refused(recipe, day);
+    ASSERT_FALSE(no.ways_out.empty());
+    EXPECT_EQ(no.ways_out.front().change, "the rises in your warm spot") << "nearest the wish";
+    EXPECT_LE(no.ways_out.front().eat, *day.eat_by);
+    const std::vector<OtherWaits> others = other_waits_of(recipe);
+    ASSERT_EQ(others.size(), 1U);
+    const Plan held = plan_in(plan(others.front().recipe, Kitchen{}, day));
+    EXPECT_TRUE(broken_promises(others.front().recipe, day, held).empty());
+}
+
+TEST(ways_out, a_night_in_the_fridge_is_offered_with_the_whole_yeast_only) {
+    FittedRecipe recipe = tin_loaf();
+    fitting::WaitOption night;
+    night.kind = fitting::OptionKind::fridge;
+    night.place = Place::fridge;
+    night.minutes = {480, 600, 720};
+    for (FittedStep& step : recipe.steps) {
+        if (step.kind == StepKind::prove) {
+            step.options = {night};
+        }
+    }
+    // The dough is made in the evening, nobody is up to bake it at night.
+    Day day = day_with_sleep("2026-11-28T17:00:00Z", {22, 0}, {6, 30});
+    day.start = at("2026-11-28T20:00:00Z");
+    const Impossible no = refused(recipe, day);
+    EXPECT_EQ(no.ways_out.front().change, "a night in the fridge for the prove");
+    for (FittedStep& step : recipe.steps) {
+        for (fitting::WaitOption& option : step.options) {
+            option.yeast = Band<Grams>{Grams(1.0), Grams(2.0), Grams(3.0)};
+        }
+    }
+    EXPECT_TRUE(other_waits_of(recipe).empty()) << "another dose changes the first rise too";
 }
 
 RC_GTEST_PROP(ways_out, whatever_is_refused_every_way_out_holds, ()) {
