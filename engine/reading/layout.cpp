@@ -213,14 +213,6 @@ private:
         return paragraph(at);
     }
 
-    static bool wrapped(std::string_view text) {
-        return text.size() > 2 &&
-               ((text.front() == '_' && text.find('_', 1) != std::string_view::npos) ||
-                (text.front() == '=' && text.back() == '=') ||
-                (starts_with(text, "**") && text.size() > 4 &&
-                 text.substr(text.size() - 2) == "**"));
-    }
-
     [[nodiscard]] bool alone(std::size_t at) const {
         const bool before = at == 0 || lines_[at - 1].text.empty();
         const bool after = at + 1 >= lines_.size() || lines_[at + 1].text.empty();
@@ -332,23 +324,6 @@ private:
 
     [[nodiscard]] bool section_of_line(std::size_t at) const {
         return is_section_word(stripped(lines_[at].text, "_*=:. "));
-    }
-
-    // Short, begins with an amount (or ends with one), does not end like a sentence.
-    static bool looks_listed(std::string_view text) {
-        const bool clock = text.size() > 5 && text[2] == ':' && text[5] == ' ';
-        if (text.size() > 70 || text.empty() || text.back() == '.' || clock) {
-            return false;
-        }
-        const auto first = static_cast<unsigned char>(text.front());
-        const auto last = static_cast<unsigned char>(text.back());
-        const bool digit_first = std::isdigit(first) != 0 || first == 0xC2 || first == 0xE2;
-        const bool digit_near_end =
-            text.size() > 3 &&
-            (std::isdigit(last) != 0 ||
-             std::isdigit(static_cast<unsigned char>(text[text.size() - 2])) != 0 ||
-             std::isdigit(static_cast<unsigned char>(text[text.size() - 3])) != 0);
-        return digit_first || digit_near_end;
     }
 
     [[nodiscard]] const LexiconRow* section_named(std::string_view words) const {

@@ -4,6 +4,7 @@
 #include "engine/reading/lines.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace loafwright::reading {
 
@@ -114,6 +115,29 @@ bool broken_on_purpose(const std::vector<Line>& lines, std::size_t first, std::s
         on_purpose += text.size() + 1 + word <= width && !goes_on ? 1U : 0U;
     }
     return on_purpose * 3 >= breaks * 2;
+}
+
+// Short, begins with an amount (or ends with one), does not end like a sentence.
+bool looks_listed(std::string_view text) {
+    const bool clock = text.size() > 5 && text[2] == ':' && text[5] == ' ';
+    if (text.size() > 70 || text.empty() || text.back() == '.' || clock) {
+        return false;
+    }
+    const auto first = static_cast<unsigned char>(text.front());
+    const auto last = static_cast<unsigned char>(text.back());
+    const bool digit_first = std::isdigit(first) != 0 || first == 0xC2 || first == 0xE2;
+    const bool digit_near_end =
+        text.size() > 3 && (std::isdigit(last) != 0 ||
+                            std::isdigit(static_cast<unsigned char>(text[text.size() - 2])) != 0 ||
+                            std::isdigit(static_cast<unsigned char>(text[text.size() - 3])) != 0);
+    return digit_first || digit_near_end;
+}
+
+bool wrapped(std::string_view text) {
+    return text.size() > 2 &&
+           ((text.front() == '_' && text.find('_', 1) != std::string_view::npos) ||
+            (text.front() == '=' && text.back() == '=') ||
+            (starts_with(text, "**") && text.size() > 4 && text.substr(text.size() - 2) == "**"));
 }
 
 } // namespace loafwright::reading

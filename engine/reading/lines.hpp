@@ -38,4 +38,11 @@ bool is_rule(std::string_view text);
 /// most would have had room for the next word, as on a card.
 bool broken_on_purpose(const std::vector<Line>& lines, std::size_t first, std::size_t last);
 
+/// A line of an ingredient list by its looks: short, begins with an amount or ends with one, and
+/// does not end like a sentence.
+bool looks_listed(std::string_view text);
+
+/// Set off by marks of its own: _so_, =so= or **so**.
+bool wrapped(std::string_view text);
+
 } // namespace loafwright::reading
