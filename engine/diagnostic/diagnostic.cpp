@@ -30,6 +30,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"both_start_and_eat_by", "a start and a time to eat were both given"},
         {"file_missing", "the named file does not exist or is a folder"},
         {"file_unreadable", "the named file exists but cannot be read"},
+        {"grams_assumed", "the numbers of a list have no unit and were read as grams"},
         {"internal", "a fault of ours"},
         {"key_missing", "a settings file lacks a key that it needs"},
         {"key_unknown", "a settings file has a key that means nothing here"},

@@ -6,6 +6,7 @@
 #include "engine/reading/read.hpp"
 
 #include "engine/reading/assemble.hpp"
+#include "engine/reading/bare_list.hpp"
 #include "engine/reading/candidate.hpp"
 #include "engine/reading/clause.hpp"
 #include "engine/reading/ingredient.hpp"
@@ -52,6 +53,14 @@ public:
             knowledge_, lexicon_, units_, text_, layout_, told_region());
         read_ingredients(ingredients);
         keep_unweighed(ingredients);
+        if (weigh_bare_list(layout_, knowledge_, reading_.recipe.ingredients)) {
+            reading_.remarks.push_back(
+                {"grams_assumed",
+                 Severity::note,
+                 "the numbers of the list have no unit and were read as grams",
+                 "",
+                 "Write the unit if they are something else."});
+        }
         for (Draft& draft : assembly_.drafts) {
             add_reminders(text_, layout_, clauses_, draft);
             add_uses(ingredients, draft);
