@@ -16,6 +16,8 @@ constexpr std::int64_t opening_minutes = 3;
 // Slashing, glazing and seeding stand at the oven door anyway.
 constexpr std::int64_t finishing_minutes = 5;
 constexpr std::int64_t short_rest = 15;
+constexpr std::int64_t bench_rest = 40;
+constexpr std::int64_t long_rest = 60;
 constexpr std::int64_t short_work = 15;
 
 class Drafter {
@@ -220,6 +222,53 @@ private:
         return best;
     }
 
+    // The first wait of a draft, folds passed over.
+    [[nodiscard]] const Atom* first_wait(const Draft& draft) const {
+        for (std::size_t k = draft.first; k < draft.last; ++k) {
+            if (chain_.atoms[k].attention == Attention::wait) {
+                return &chain_.atoms[k];
+            }
+        }
+        return nullptr;
+    }
+
+    // Short work between two waits of one kind, in one place: the second goes on where the first
+    // left off.
+    [[nodiscard]] std::optional<std::size_t> shortest_interruption() const {
+        std::optional<std::size_t> best;
+        for (std::size_t d = 1; d + 1 < drafts_.size(); ++d) {
+            const Draft& before = drafts_[d - 1];
+            const Draft& after = drafts_[d + 1];
+            const Atom* next = first_wait(after);
+            const bool interrupts = drafts_[d].attention == Attention::hands &&
+                                    !cooks(drafts_[d]) && before.attention == Attention::wait &&
+                                    after.attention == Attention::wait && next != nullptr &&
+                                    same_wait(before, *next) && length(drafts_[d]) <= short_work &&
+                                    before.after_oven == after.after_oven;
+            if (interrupts && (!best || length(drafts_[d]) < length(drafts_[*best]))) {
+                best = d;
+            }
+        }
+        return best;
+    }
+
+    // Slashing and glazing right before the bake, by whoever stands at the oven anyway.
+    [[nodiscard]] std::optional<std::size_t> finish_at_the_oven() const {
+        for (std::size_t d = 0; d + 1 < drafts_.size(); ++d) {
+            bool finishes = drafts_[d].attention == Attention::hands && !cooks(drafts_[d]);
+            for (std::size_t k = drafts_[d].first; k < drafts_[d].last; ++k) {
+                finishes = finishes && (chain_.atoms[k].kind == StepKind::finish ||
+                                        chain_.atoms[k].kind == StepKind::prepare);
+            }
+            if (finishes && drafts_[d + 1].attention == Attention::near &&
+                length(drafts_[d]) <= short_work &&
+                drafts_[d].after_oven == drafts_[d + 1].after_oven) {
+                return d;
+            }
+        }
+        return std::nullopt;
+    }
+
     // Feeding a leaven that goes on ripening afterwards.
     [[nodiscard]] std::optional<std::size_t> shortest_feeding() const {
         std::optional<std::size_t> best;
@@ -246,6 +295,22 @@ private:
         }
         if (const auto feeding = shortest_feeding()) {
             merge(*feeding - 1, *feeding + 1, Attention::wait);
+            return;
+        }
+        if (const auto rest = shortest_between(Attention::wait, Attention::hands, bench_rest)) {
+            merge(*rest - 1, *rest + 1, Attention::hands);
+            return;
+        }
+        if (const auto finish = finish_at_the_oven()) {
+            merge(*finish, *finish + 1, Attention::near);
+            return;
+        }
+        if (const auto work = shortest_interruption()) {
+            merge(*work - 1, *work + 1, Attention::wait);
+            return;
+        }
+        if (const auto rest = shortest_between(Attention::wait, Attention::hands, long_rest)) {
+            merge(*rest - 1, *rest + 1, Attention::hands);
             return;
         }
         if (const auto work = shortest_between(Attention::hands, Attention::wait, short_work)) {

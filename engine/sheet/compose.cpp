@@ -223,7 +223,7 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
         const bool said =
             heat_said || cover_said || in_cue || title.find(bare) != std::string::npos ||
             cue.find(bare) != std::string::npos || (acts_on_oven && has_word(bare, "oven")) ||
-            std::find(lines.begin(), lines.end(), line) != lines.end();
+            std::find(lines.begin(), lines.end(), small(line)) != lines.end();
         if (!bare.empty() && !said) {
             lines.push_back(small(line));
         }
