@@ -300,9 +300,7 @@ std::int64_t work_of(const Problem& problem, std::int64_t grid) {
     return work;
 }
 
-std::int64_t grid_of_day(const Problem& problem,
-                         const std::optional<std::int64_t>& from,
-                         const std::optional<std::int64_t>& to) {
+bool bakes_may_be_empty(const Problem& problem) {
     std::optional<int> temperature;
     bool several = false;
     bool no_length = false;
@@ -324,7 +322,13 @@ std::int64_t grid_of_day(const Problem& problem,
             }
         }
     }
-    return several && no_length ? 1 : chain::grid_of(problem, from, to);
+    return several && no_length;
+}
+
+std::int64_t grid_of_day(const Problem& problem,
+                         const std::optional<std::int64_t>& from,
+                         const std::optional<std::int64_t>& to) {
+    return bakes_may_be_empty(problem) ? 1 : chain::grid_of(problem, from, to);
 }
 
 DayCells day_in_cells(const Problem& problem, std::int64_t grid, const Looking& looking) {

@@ -94,6 +94,10 @@ struct DayCells {
 /// The work of `day_in_cells` and the size of what it makes, counted beforehand.
 std::int64_t work_of(const Problem& problem, std::int64_t grid);
 
+/// Whether bakes of different temperatures can meet although one of them takes no time: the one
+/// case in which their order is not all there is to say.
+bool bakes_may_be_empty(const Problem& problem);
+
 /// The grid of the whole problem; 1 where a bake of no length could hide inside another.
 std::int64_t grid_of_day(const Problem& problem,
                          const std::optional<std::int64_t>& from,
