@@ -91,6 +91,10 @@ struct DayCells {
     std::vector<Changeover> changeovers; // in cells
 };
 
+/// The largest work that is taken on: about what twelve jobs of ten tasks and three ways over four
+/// days by the minute need.
+inline constexpr std::int64_t most_work = 5000000;
+
 /// The work of `day_in_cells` and the size of what it makes, counted beforehand.
 std::int64_t work_of(const Problem& problem, std::int64_t grid);
 

@@ -47,7 +47,7 @@ public:
     /// More was added than is taken on; what came after is not there.
     [[nodiscard]] bool too_large() const { return literals_ > most_literals; }
 
-    static constexpr std::int64_t most_literals = 30000000;
+    static constexpr std::int64_t most_literals = 8000000;
 
 private:
     struct Inside;

@@ -42,9 +42,9 @@ Outcome Search::run() {
     const std::int64_t grid =
         cells::grid_of_day(problem_, wish_.first_start_from, wish_.first_start_to);
     const std::int64_t work = cells::work_of(problem_, grid);
-    if (work > most_cells) {
+    if (work > cells::most_work) {
         return past("found " + std::to_string(work) + " cells of work, expected at most " +
-                        std::to_string(most_cells),
+                        std::to_string(cells::most_work),
                     "use fewer steps, fewer alternatives or a coarser grid");
     }
     day_ = cells::day_in_cells(problem_, grid, {});

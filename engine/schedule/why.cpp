@@ -25,7 +25,7 @@ using sat::Literal;
 
 Answer possible(const Problem& problem, std::int64_t conflicts) {
     const std::int64_t grid = cells::grid_of_day(problem, {}, {});
-    if (cells::work_of(problem, grid) > most_cells) {
+    if (cells::work_of(problem, grid) > cells::most_work) {
         return Answer::stopped;
     }
     if (problem.jobs.empty()) {
@@ -210,7 +210,7 @@ Why why_not(const Problem& problem, std::int64_t conflicts) {
         tasks += job.tasks.size();
     }
     if (!faults_in(problem).empty() || tasks > most_tasks || problem.jobs.empty() ||
-        cells::work_of(problem, cells::grid_of_day(problem, {}, {})) > most_cells) {
+        cells::work_of(problem, cells::grid_of_day(problem, {}, {})) > cells::most_work) {
         why.proof = Proof::best_found;
         return why;
     }
