@@ -5,6 +5,7 @@
 // away and never waited for.
 #include "engine/schedule/solve.hpp"
 
+#include "engine/schedule/cells.hpp"
 #include "engine/schedule/chain.hpp"
 #include "engine/schedule/check.hpp"
 #include "engine/schedule/sweep.hpp"
@@ -156,6 +157,13 @@ Outcome solve_chain(const Problem& problem, const Wish& wish) {
                                   grid,
                                   best.alternative,
                                   best_sweep->trace(best.start));
+    if (cells::bakes_may_be_empty(problem) && !violations(problem, solved.schedule).empty()) {
+        return OutOfReach{{{"usage",
+                            Severity::error,
+                            "found two oven steps at one moment, neither of which takes any time",
+                            "",
+                            "give each oven step a length"}}};
+    }
     assert(violations(problem, solved.schedule).empty());
     solved.objective = objective_of(problem, solved.schedule);
     return solved;

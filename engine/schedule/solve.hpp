@@ -34,9 +34,16 @@ struct Wish {
     std::optional<std::int64_t> first_start_to;
 };
 
+/// Whether a schedule is known to be the best.
+enum class Proof {
+    best,      // none is better for the aim
+    best_found // the counted limit came first; every rule is kept all the same
+};
+
 struct Solved {
     Schedule schedule;
     Objective objective;
+    Proof proof = Proof::best;
 };
 
 /// No schedule keeps every rule.
@@ -64,6 +71,22 @@ inline constexpr std::int64_t most_cells = 20000000;
 ///           limited by a count.
 /// Never:    reads a clock, throws on input, changes anything.
 Outcome solve_chain(const Problem& problem, const Wish& wish = {});
+
+/// Conflicts that a search may meet before it gives what it has: some seconds.
+inline constexpr std::int64_t usual_conflicts = 200000;
+
+/// The best schedule of any problem: by `solve_chain` where that answers, else by an exact search.
+/// The first start is that of all jobs, the end that of the last one to end; ties are settled job
+/// by job in byte order of their names: alternatives, then starts, then earliest ends, then people.
+///
+/// Needs:    nothing; a problem with faults is answered with OutOfReach.
+/// Promises: as solve_chain, but where `proof` is best_found a better one may exist. OutOfReach
+/// where
+///           the problem is too large or no schedule was found within the limit. `conflicts` counts
+///           all dead ends met; the same problem and limit give the same schedule.
+/// Never:    reads a clock, throws on input, changes anything.
+Outcome
+solve(const Problem& problem, const Wish& wish = {}, std::int64_t conflicts = usual_conflicts);
 
 /// Why there is no schedule, by leaving things out one at a time.
 struct Relief {

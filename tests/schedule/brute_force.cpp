@@ -104,7 +104,10 @@ private:
 
 Worth worth_of(const Problem& problem, const Schedule& schedule, Aim aim) {
     const Objective objective = objective_of(problem, schedule);
-    const std::int64_t end = schedule.jobs.front().ends.back();
+    std::int64_t end = 0;
+    for (const JobSchedule& job : schedule.jobs) {
+        end = std::max(end, job.ends.back());
+    }
     switch (aim) {
     case Aim::begin_late:
         return {objective.violations, objective.tied, -objective.earliest};

@@ -19,4 +19,8 @@ Worth worth_of(const Problem& problem, const Schedule& schedule, Aim aim);
 /// every task. Rules are judged by `violations`; nothing is pruned but what the horizon forbids.
 std::optional<Worth> best_by_trying_all(const Problem& problem, const Wish& wish);
 
+/// The same for jobs of any shape and number: every alternative, start, length and person, judged
+/// by `violations`. Only what one lag or one length forbids by itself is left out beforehand.
+std::optional<Worth> best_of_any_shape(const Problem& problem, const Wish& wish);
+
 } // namespace loafwright::schedule

@@ -4,6 +4,7 @@
 // minutes and the horizon at most 12, so that everything can be tried.
 #include "engine/schedule/check.hpp"
 #include "tests/schedule/brute_force.hpp"
+#include "tests/schedule/small_problems.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -12,100 +13,10 @@ namespace loafwright::schedule {
 
 namespace {
 
-std::int64_t up_to(std::int64_t most) {
-    return *rc::gen::inRange<std::int64_t>(0, most + 1);
-}
-
-bool sometimes() {
-    return up_to(2) == 0;
-}
-
-Problem small_problem(std::int64_t fewest_tasks = 1) {
-    Problem problem;
-    problem.horizon = 8 + up_to(4);
-    const std::int64_t people = 1 + up_to(1);
-    for (std::int64_t p = 0; p < people; ++p) {
-        Person person;
-        for (std::int64_t w = up_to(2); w > 0; --w) {
-            const std::int64_t from = up_to(problem.horizon) - 1;
-            person.windows.push_back({from, from + up_to(4), static_cast<WindowState>(up_to(2))});
-        }
-        problem.people.push_back(person);
-    }
-    problem.fridge.slots = static_cast<int>(up_to(1));
-    problem.oven.heat_up = {{200, up_to(2)}, {230, up_to(3)}};
-    problem.oven.changeover = {{200, 230, up_to(4)}, {230, 200, up_to(4)}};
-    if (sometimes()) {
-        const std::int64_t from = up_to(problem.horizon);
-        std::optional<int> temperature;
-        if (sometimes()) {
-            temperature = sometimes() ? 200 : 230;
-        }
-        problem.oven.claims.push_back({from, from + up_to(4), temperature});
-    }
-    if (sometimes()) {
-        const std::int64_t from = up_to(problem.horizon);
-        problem.rather_not.push_back({from, from + up_to(4)});
-    }
-    Job job;
-    const std::int64_t tasks = std::max(fewest_tasks, 1 + up_to(3));
-    for (std::int64_t i = 0; i < tasks; ++i) {
-        Task task;
-        task.kind = static_cast<TaskKind>(up_to(2));
-        const std::int64_t likely = up_to(3);
-        task.minutes = {likely, likely, likely};
-        if (sometimes()) {
-            const std::int64_t min = up_to(3);
-            task.stretch = Stretch{min, min + up_to(2)};
-        }
-        if (task.kind == TaskKind::oven) {
-            task.oven = OvenUse{1, sometimes() ? 200 : 230};
-        }
-        task.leave = sometimes();
-        job.tasks.push_back(task);
-        if (i > 0) {
-            Lag lag{static_cast<std::size_t>(i) - 1, static_cast<std::size_t>(i), up_to(1), {}, {}};
-            if (!sometimes()) {
-                lag.max = lag.min + up_to(2);
-            }
-            if (sometimes()) {
-                lag.good = lag.max ? std::min(*lag.max, up_to(2)) : up_to(2);
-            }
-            job.lags.push_back(lag);
-        }
-    }
-    if (sometimes()) {
-        job.not_before = up_to(3);
-    }
-    if (sometimes()) {
-        job.ready_by = problem.horizon - up_to(4);
-    }
-    if (sometimes()) {
-        job.ready_from = up_to(6);
-    }
-    if (sometimes()) {
-        Alternative other;
-        other.weight = up_to(2);
-        TaskChange change;
-        change.task = static_cast<std::size_t>(up_to(tasks - 1));
-        change.changes_stretch = true;
-        change.stretch = Stretch{up_to(2), 2 + up_to(2)};
-        change.fridge = static_cast<int>(up_to(1));
-        change.leave = sometimes();
-        other.tasks.push_back(change);
-        if (tasks > 1 && sometimes()) {
-            other.lags.push_back({0, 0, up_to(3), {}});
-        }
-        job.alternatives.push_back(other);
-    }
-    problem.jobs.push_back(job);
-    return problem;
-}
-
 void compare(const Problem& problem, const Wish& wish) {
     RC_PRE(faults_in(problem).empty());
     const std::optional<Worth> best = best_by_trying_all(problem, wish);
-    const Outcome outcome = solve_chain(problem, wish);
+    const Outcome outcome = solve(problem, wish);
     RC_ASSERT(!std::holds_alternative<OutOfReach>(outcome));
     RC_ASSERT(std::holds_alternative<Solved>(outcome) == best.has_value());
     RC_CLASSIFY(best.has_value(), "possible");

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/schedule/costs.hpp"
+#include "engine/schedule/solve.hpp"
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <vector>
+
+/// The best schedule, one objective after the other. Other rooms use solve.hpp.
+namespace loafwright::schedule::sat {
+
+/// Needs: `faults_in(problem)` is empty. Everything else, size included, is looked at here.
+class Search {
+public:
+    Search(const Problem& problem, const Wish& wish, std::int64_t conflicts);
+
+    Outcome run();
+
+private:
+    using Parts = std::function<std::vector<Sum>(std::int64_t cap)>;
+    using Value = std::function<std::int64_t()>;
+
+    // Each returns false when the limit came first; `best_` is then the best so far.
+    bool least_sum(const Parts& parts, const Value& value);
+    bool latest_first_start();
+    bool earliest_first_start();
+    bool earliest_end();
+    bool settle_ties();
+    bool settle_ways();
+    bool settle(const Moment& moment, bool late);
+    bool settle_people(const EncodedTask& task);
+
+    bool keep_first_start();
+    void prefer_serial();
+    Answer ask(const std::vector<Literal>& assumptions);
+    void fix(const std::vector<Literal>& literals);
+    [[nodiscard]] std::int64_t first_start() const;
+    [[nodiscard]] std::int64_t last_end() const;
+    [[nodiscard]] std::vector<Literal> all_from(std::int64_t first) const;
+    [[nodiscard]] Literal some_by(std::int64_t last);
+    [[nodiscard]] std::vector<Literal> all_over_by(std::int64_t end) const;
+
+    const Problem& problem_;
+    Wish wish_;
+    Clauses clauses_;
+    cells::DayCells day_;
+    std::optional<Encoding> encoding_;
+    Schedule best_;
+};
+
+} // namespace loafwright::schedule::sat
