@@ -306,7 +306,9 @@ void JsonFields::refuse_others() {
     }
     for (const auto& [key, ignored] : value_->json->items()) {
         if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) {
-            const std::string shown = shortened(key);
+            // As the file has it: a line end in a key stays "\\n".
+            const std::string quoted = Json(key).dump();
+            const std::string shown = shortened(quoted.substr(1, quoted.size() - 2));
             complaints_->warning("key_unknown",
                                  path_of(shown),
                                  shown + " is not a key here and was left out",

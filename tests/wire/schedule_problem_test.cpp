@@ -170,6 +170,9 @@ TEST(schedule_problem, a_key_that_means_nothing_is_a_warning_with_its_path) {
     EXPECT_EQ(found->warnings[0].code, "key_unknown");
     EXPECT_EQ(found->warnings[0].severity, Severity::warning);
     EXPECT_EQ(found->warnings[0].where, "day.json breads[0].lags[0].goood");
+    const auto odd = read(changed([](Json& day) { day["a\nb"] = 3; }).dump());
+    ASSERT_TRUE(odd);
+    EXPECT_EQ(odd->warnings.at(0).where, R"(day.json a\nb)");
 }
 
 TEST(schedule_problem, every_fault_is_told_in_one_go_with_its_path) {
