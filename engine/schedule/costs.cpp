@@ -77,7 +77,7 @@ void unwelcome_hours(Clauses& clauses,
 Sum by_way(Clauses& clauses, const EncodedJob& job, const std::vector<std::int64_t>& adds) {
     Sum sum;
     for (const std::int64_t value : adds) {
-        if (value > 0 && sum.count(value) == 0) {
+        if (value > 0 && !sum.contains(value)) {
             const Literal literal = clauses.fresh();
             sum[value] = literal;
             for (std::size_t w = 0; w < adds.size(); ++w) {
@@ -250,7 +250,7 @@ std::optional<std::int64_t> TiedParts::look_at_path(std::size_t j,
         return std::nullopt;
     }
     // Breadth first over the lags inside the sitting.
-    constexpr std::size_t none = static_cast<std::size_t>(-1);
+    constexpr auto none = static_cast<std::size_t>(-1);
     std::vector<std::size_t> by(way.tasks.size(), none);
     std::vector<std::size_t> reached{*first};
     for (std::size_t next = 0; next < reached.size(); ++next) {

@@ -47,7 +47,7 @@ private:
                                              std::size_t w,
                                              const std::vector<std::size_t>& tasks,
                                              std::vector<Gap>& gaps);
-    void note(std::vector<Gap>& gaps, std::size_t way, const Gap& gap);
+    static void note(std::vector<Gap>& gaps, std::size_t way, const Gap& gap);
     void extend(Gap& gap, std::int64_t cap);
 
     Clauses& clauses_;

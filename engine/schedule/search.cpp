@@ -68,7 +68,7 @@ Outcome Search::run() {
         return NoSchedule{};
     }
     const auto fewest_violations = [&] {
-        return least_sum([&](std::int64_t) { return wishes; },
+        return least_sum([&](std::int64_t) { return std::vector<Sum>(wishes); },
                          [&] { return objective_of(problem_, best_).violations; });
     };
     const auto least_tied = [&] {

@@ -45,7 +45,7 @@ Sum total(Clauses& clauses, std::vector<Sum> parts, std::int64_t cap) {
     if (parts.empty()) {
         return {};
     }
-    parts.push_back({}); // so that one part alone is cut as well
+    parts.emplace_back(); // so that one part alone is cut as well
     while (parts.size() > 1 && !clauses.too_large()) {
         std::vector<Sum> half;
         for (std::size_t k = 0; k + 1 < parts.size(); k += 2) {

@@ -53,6 +53,7 @@ std::vector<GuardedRule> needed(const Clauses& clauses, const std::vector<Guarde
 
 std::vector<Literal> guards_of(const std::vector<GuardedRule>& rules) {
     std::vector<Literal> guards;
+    guards.reserve(rules.size());
     for (const GuardedRule& rule : rules) {
         guards.push_back(rule.guard);
     }

@@ -244,6 +244,10 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     CLI::App* how_long = app.add_subcommand("how-long");
     add_everywhere(*how_long, found);
     add_how_long(*how_long, ask);
+    ScheduleWords bare;
+    CLI::App* schedule = app.add_subcommand("schedule");
+    add_everywhere(*schedule, found);
+    add_schedule(*schedule, bare);
 
     try {
         // CLI11 takes a vector from its end.
@@ -262,13 +266,14 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
             fmt::format("no command was given, expected {}", commands), std::string(see_help))});
     }
     Diagnostics wrong;
-    if (*water || *how_long) {
+    if (*water || *how_long || *schedule) {
         const auto as_asked = [&found](auto asked) {
             asked.json = found.json;
             return Arguments(std::move(asked));
         };
-        Arguments arguments = *water ? as_asked(water_from(*water, ask, wrong))
-                                     : as_asked(how_long_from(*how_long, ask, wrong));
+        Arguments arguments = *water      ? as_asked(water_from(*water, ask, wrong))
+                              : *how_long ? as_asked(how_long_from(*how_long, ask, wrong))
+                                          : as_asked(schedule_from(*schedule, bare, wrong));
         if (!wrong.empty()) {
             return tl::make_unexpected(std::move(wrong));
         }

@@ -4,6 +4,7 @@
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/recipe/recipe.hpp"
 #include "shell/cli/ask_arguments.hpp"
+#include "shell/cli/schedule_arguments.hpp"
 
 #include <tl/expected.hpp>
 
@@ -41,15 +42,19 @@ struct PlanArguments {
     bool json = false;
 };
 
-using Arguments =
-    std::variant<ShowText, ReadArguments, PlanArguments, WaterArguments, HowLongArguments>;
+using Arguments = std::variant<ShowText,
+                               ReadArguments,
+                               PlanArguments,
+                               WaterArguments,
+                               HowLongArguments,
+                               ScheduleArguments>;
 
 /// What the words on the command line ask for.
 ///
 /// Errors: usage (unknown words, missing or unreadable values, a file that looks like a time, an
 /// ending that --out cannot
 ///         write), both_start_and_eat_by, one_bread_at_a_time, value_out_of_range (--room-c), those
-///         of ask_arguments.hpp; all that can be found.
+///         of ask_arguments.hpp and schedule_arguments.hpp; all that can be found.
 tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::string>& words,
                                                     std::string_view version);
 

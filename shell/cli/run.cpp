@@ -10,6 +10,7 @@
 #include "shell/cli/how_long_command.hpp"
 #include "shell/cli/plan_command.hpp"
 #include "shell/cli/read_command.hpp"
+#include "shell/cli/schedule_command.hpp"
 #include "shell/cli/terminal.hpp"
 #include "shell/cli/water_command.hpp"
 
@@ -60,6 +61,9 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
     }
     if (const auto* how_long = std::get_if<HowLongArguments>(&call)) {
         return how_long_command(*how_long);
+    }
+    if (const auto* problem = std::get_if<ScheduleArguments>(&call)) {
+        return schedule_command(*problem);
     }
     return plan_command(std::get<PlanArguments>(call));
 }
