@@ -22,13 +22,6 @@ namespace {
 
 using Words = std::initializer_list<std::string_view>;
 
-bool any_of(const Token& token, Words words) {
-    return token.kind == TokenKind::word &&
-           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
-               return token.text == word;
-           });
-}
-
 bool ends_with(std::string_view text, std::string_view tail) {
     return text.size() > tail.size() && text.substr(text.size() - tail.size()) == tail;
 }
@@ -130,7 +123,7 @@ private:
                 if (end > at + 1 && sub_kind(end)) {
                     break;
                 }
-                const bool opens = any_of(tokens_[end - 1], {"and", "then", "or"}) ||
+                const bool opens = is_any_word(tokens_[end - 1], {"and", "then", "or"}) ||
                                    is_word(tokens_[end], "then");
                 const Match action = lexicon_.at("action", tokens_, things_.ids(), end, range_.end);
                 const bool base = action.row != nullptr && action.head == Inflection::none;
@@ -139,8 +132,8 @@ private:
                 }
                 const bool leads = *kind != SubKind::until;
                 const bool bound =
-                    any_of(tokens_[end - 1],
-                           {"and", "or", "to", "not", "will", "can", "they", "you"}) ||
+                    is_any_word(tokens_[end - 1],
+                                {"and", "or", "to", "not", "will", "can", "they", "you"}) ||
                     ends_with(tokens_[end - 1].text, "ing") || tokens_[end].hyphenated;
                 // "When light add…": no subject has been named, so the verb is an order; "when it
                 // has risen turn it…", "as the water cools add…": the part has its verb already.
@@ -148,16 +141,17 @@ private:
                     break;
                 }
                 finite = finite ||
-                         any_of(tokens_[end], {"is", "are", "has", "have", "was", "were"}) ||
+                         is_any_word(tokens_[end], {"is", "are", "has", "have", "was", "were"}) ||
                          (action.row != nullptr &&
                           (action.head == Inflection::s || action.head == Inflection::ed));
-                subject = subject ||
-                          any_of(tokens_[end],
-                                 {"it",    "they", "dough",      "loaf",    "loaves", "rolls",
-                                  "you",   "oven", "yeast",      "mixture", "sponge", "bread",
-                                  "water", "milk", "batter",     "buns",    "top",    "this",
-                                  "that",  "the",  "crust",      "each",    "pieces", "surface",
-                                  "both",  "all",  "everything", "there"});
+                subject =
+                    subject ||
+                    is_any_word(tokens_[end],
+                                {"it",    "they", "dough",      "loaf",    "loaves", "rolls",
+                                 "you",   "oven", "yeast",      "mixture", "sponge", "bread",
+                                 "water", "milk", "batter",     "buns",    "top",    "this",
+                                 "that",  "the",  "crust",      "each",    "pieces", "surface",
+                                 "both",  "all",  "everything", "there"});
                 ++end;
             }
             subs_.push_back({*kind, TokenRange{at, end}});
@@ -168,12 +162,12 @@ private:
     [[nodiscard]] std::optional<SubKind> sub_kind(std::size_t at) const {
         const Token& token = tokens_[at];
         const auto next_is = [&](Words words) {
-            return at + 1 < range_.end && any_of(tokens_[at + 1], words);
+            return at + 1 < range_.end && is_any_word(tokens_[at + 1], words);
         };
-        if (any_of(token, {"until", "till", "til"})) {
+        if (is_any_word(token, {"until", "till", "til"})) {
             return SubKind::until;
         }
-        if (any_of(token, {"when", "once", "whenever"})) {
+        if (is_any_word(token, {"when", "once", "whenever"})) {
             if (is_word(token, "once") && (next_is({"more", "again", "or", "a"}) ||
                                            (at > range_.begin && is_word(tokens_[at - 1], "at")))) {
                 return std::nullopt;
@@ -192,11 +186,11 @@ private:
         if (is_word(token, "before")) {
             return SubKind::before;
         }
-        if (any_of(token, {"while", "whilst"}) ||
+        if (is_any_word(token, {"while", "whilst"}) ||
             (is_word(token, "as") && next_is({"it", "they", "the", "you"}))) {
             return SubKind::meanwhile;
         }
-        if (any_of(token, {"if", "unless"})) {
+        if (is_any_word(token, {"if", "unless"})) {
             return SubKind::condition;
         }
         if (is_word(token, "which") && next_is({"must", "should", "may", "are"})) {
@@ -209,7 +203,7 @@ private:
                 return std::nullopt;
             }
         }
-        if (any_of(token, {"which", "who", "because", "since", "so"}) ||
+        if (is_any_word(token, {"which", "who", "because", "since", "so"}) ||
             (is_word(token, "that") && at > range_.begin &&
              tokens_[at - 1].kind == TokenKind::word &&
              next_is({"has", "have", "is", "are", "can", "will", "was", "were", "you", "it"}))) {
@@ -396,7 +390,7 @@ private:
                 best = at; // the mark stays on the left
                 break;
             }
-            if (any_of(token, {"and", "then", "but", "or"})) {
+            if (is_any_word(token, {"and", "then", "but", "or"})) {
                 best = at - 1;
                 break;
             }
@@ -408,7 +402,7 @@ private:
             const bool opens =
                 sub.range.begin > range_.begin &&
                 (tokens_[sub.range.begin - 1].kind == TokenKind::mark ||
-                 any_of(tokens_[sub.range.begin - 1], {"and", "then", "just", "shortly"}));
+                 is_any_word(tokens_[sub.range.begin - 1], {"and", "then", "just", "shortly"}));
             if (leads && opens && sub.range.begin >= cut && sub.range.end <= to &&
                 sub.range.end + 2 >= to) {
                 best = std::min(best, sub.range.begin);
@@ -437,31 +431,31 @@ private:
         while (at < range_.end && tokens_[at].kind == TokenKind::mark) {
             ++at;
         }
-        if (at + 1 >= range_.end || !any_of(tokens_[at], {"i", "we", "she", "he", "they"})) {
+        if (at + 1 >= range_.end || !is_any_word(tokens_[at], {"i", "we", "she", "he", "they"})) {
             return false;
         }
-        const bool regular =
-            ends_with(tokens_[at + 1].text, "ed") && !any_of(tokens_[at + 1], {"need", "feed"});
+        const bool regular = ends_with(tokens_[at + 1].text, "ed") &&
+                             !is_any_word(tokens_[at + 1], {"need", "feed"});
         for (std::size_t token = at + 1; token < range_.end; ++token) {
             const bool went_on = token > at + 1 && is_word(tokens_[token - 1], "and") &&
                                  ends_with(tokens_[token].text, "ed") &&
                                  tokens_[token].text.size() > 4;
             if (regular || went_on ||
-                any_of(tokens_[token],
-                       {"was",
-                        "were",
-                        "had",
-                        "went",
-                        "came",
-                        "got",
-                        "took",
-                        "made",
-                        "said",
-                        "did",
-                        "knew",
-                        "thought",
-                        "happened",
-                        "didn't"})) {
+                is_any_word(tokens_[token],
+                            {"was",
+                             "were",
+                             "had",
+                             "went",
+                             "came",
+                             "got",
+                             "took",
+                             "made",
+                             "said",
+                             "did",
+                             "knew",
+                             "thought",
+                             "happened",
+                             "didn't"})) {
                 return true;
             }
         }
@@ -473,8 +467,8 @@ private:
         for (const Match& match : lexicon_.find("trouble", tokens_, ids_, range_)) {
             const std::size_t at = match.range.begin;
             const bool opens = at <= range_.begin + 1 || is_mark(tokens_[at - 1], '(');
-            const bool yeast =
-                match.range.end < range_.end && any_of(tokens_[match.range.end], {"using", "used"});
+            const bool yeast = match.range.end < range_.end &&
+                               is_any_word(tokens_[match.range.end], {"using", "used"});
             if (opens && !yeast) {
                 return at;
             }

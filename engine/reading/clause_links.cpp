@@ -8,15 +8,6 @@
 namespace loafwright::reading {
 namespace {
 
-using Words = std::initializer_list<std::string_view>;
-
-bool any_of(const Token& token, Words words) {
-    return token.kind == TokenKind::word &&
-           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
-               return token.text == word;
-           });
-}
-
 // "ROLLS.—Use the same dough…", "**Muffins:** …" after the bread itself is told.
 bool labelled_as_bread(const std::vector<Token>& tokens, TokenRange range) {
     std::size_t at = range.begin;
@@ -24,21 +15,21 @@ bool labelled_as_bread(const std::vector<Token>& tokens, TokenRange range) {
         ++at;
     }
     return at + 1 < range.end &&
-           any_of(tokens[at],
-                  {"rolls",
-                   "buns",
-                   "loaves",
-                   "muffins",
-                   "sticks",
-                   "twists",
-                   "pizza",
-                   "baguettes",
-                   "biscuits",
-                   "scones",
-                   "gems",
-                   "rusks",
-                   "toast",
-                   "sandwiches"}) &&
+           is_any_word(tokens[at],
+                       {"rolls",
+                        "buns",
+                        "loaves",
+                        "muffins",
+                        "sticks",
+                        "twists",
+                        "pizza",
+                        "baguettes",
+                        "biscuits",
+                        "scones",
+                        "gems",
+                        "rusks",
+                        "toast",
+                        "sandwiches"}) &&
            tokens[at + 1].kind == TokenKind::mark && !is_mark(tokens[at + 1], ',') &&
            !is_mark(tokens[at + 1], '(');
 }

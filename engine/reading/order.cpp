@@ -18,13 +18,6 @@ namespace {
 
 using Words = std::initializer_list<std::string_view>;
 
-bool any_of(const Token& token, Words words) {
-    return token.kind == TokenKind::word &&
-           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
-               return token.text == word;
-           });
-}
-
 bool is_adverb(const Token& token) {
     return token.kind == TokenKind::word && token.text.size() > 4 &&
            token.text.substr(token.text.size() - 2) == "ly";
@@ -74,7 +67,7 @@ private:
             if (tokens_[token - 1].kind == TokenKind::mark && !is_mark(tokens_[token - 1], '-')) {
                 return false;
             }
-            if (any_of(tokens_[token - 1], words)) {
+            if (is_any_word(tokens_[token - 1], words)) {
                 return true;
             }
         }
@@ -112,68 +105,70 @@ private:
                            is_mark(tokens_[at_ - 2], ':') && tokens_[at_ - 2].glued;
         const bool heading = is_word(tokens_[sentence_.begin], "for") &&
                              at_ <= sentence_.begin + 6 && at_ >= sentence_.begin + 3 &&
-                             !any_of(*before, {"the", "a", "of"});
+                             !is_any_word(*before, {"the", "a", "of"});
         if (clock || heading) {
             order_.doubt = clock ? 0.0 : 0.4;
             return true;
         }
         if (is_word(*before, "to")) {
             // "to keep it rising" is a purpose; "is to rise", "begin to knead" are orders.
-            const bool order = at_ >= sentence_.begin + 2 && any_of(tokens_[at_ - 2],
-                                                                    {"is",
-                                                                     "are",
-                                                                     "begin",
-                                                                     "start",
-                                                                     "set",
-                                                                     "put",
-                                                                     "left",
-                                                                     "leave",
-                                                                     "ready",
-                                                                     "continue",
-                                                                     "need",
-                                                                     "needs",
-                                                                     "want",
-                                                                     "wants",
-                                                                     "have"});
+            const bool order = at_ >= sentence_.begin + 2 && is_any_word(tokens_[at_ - 2],
+                                                                         {"is",
+                                                                          "are",
+                                                                          "begin",
+                                                                          "start",
+                                                                          "set",
+                                                                          "put",
+                                                                          "left",
+                                                                          "leave",
+                                                                          "ready",
+                                                                          "continue",
+                                                                          "need",
+                                                                          "needs",
+                                                                          "want",
+                                                                          "wants",
+                                                                          "have"});
             order_.doubt = order ? 0.3 : 1.2;
             order_.only_purpose = !order && !timed();
             return true;
         }
-        if (any_of(*before, {"will", "should", "would"})) {
+        if (is_any_word(*before, {"will", "should", "would"})) {
             // "you should knead" orders, "it should form a dough" describes; with a length of time
             // it tells a step all the same.
             const bool baker =
-                at_ >= sentence_.begin + 2 && any_of(tokens_[at_ - 2], {"you", "we", "i"});
+                at_ >= sentence_.begin + 2 && is_any_word(tokens_[at_ - 2], {"you", "we", "i"});
             order_.doubt = baker ? 0.3 : 0.6;
             return baker || timed();
         }
-        if (any_of(*before, {"either",    "and",     "then",   "or",     "now",        "again",
-                             "but",       "also",    "just",   "next",   "first",      "finally",
-                             "lastly",    "must",    "please", "not",    "never",      "don't",
-                             "dont",      "do",      "let",    "simply", "once",       "meanwhile",
-                             "otherwise", "instead", "always", "only",   "afterwards", "later",
-                             "morning",   "evening", "day",    "here",   "together",   "twice"}) ||
+        if (is_any_word(*before,
+                        {"either",    "and",     "then",   "or",     "now",        "again",
+                         "but",       "also",    "just",   "next",   "first",      "finally",
+                         "lastly",    "must",    "please", "not",    "never",      "don't",
+                         "dont",      "do",      "let",    "simply", "once",       "meanwhile",
+                         "otherwise", "instead", "always", "only",   "afterwards", "later",
+                         "morning",   "evening", "day",    "here",   "together",   "twice"}) ||
             is_adverb(*before)) {
             return true;
         }
         // "a dough you can stretch": what it is like, no order
         const bool told_of_it =
-            any_of(*before, {"can", "could", "may"}) && at_ >= sentence_.begin + 3 &&
+            is_any_word(*before, {"can", "could", "may"}) && at_ >= sentence_.begin + 3 &&
             is_word(tokens_[at_ - 2], "you") && tokens_[at_ - 3].kind == TokenKind::word &&
-            !any_of(tokens_[at_ - 3],
-                    {"and", "then", "or", "if", "when", "so", "but", "now", "here", "also"});
+            !is_any_word(tokens_[at_ - 3],
+                         {"and", "then", "or", "if", "when", "so", "but", "now", "here", "also"});
         if (told_of_it) {
             return false;
         }
-        if (any_of(*before, {"you", "may", "can", "could", "we", "i"})) {
+        if (is_any_word(*before, {"you", "may", "can", "could", "we", "i"})) {
             order_.doubt = 0.5;
             return true;
         }
-        if (any_of(*before, {"it",    "light", "lukewarm", "cool",    "cold",  "ready",   "more",
-                             "out",   "over",  "up",       "down",    "done",  "smooth",  "warm",
-                             "point", "baked", "doubled",  "bulk",    "size",  "minutes", "hours",
-                             "hour",  "mins",  "min",      "hrs",     "which", "well",    "aside",
-                             "time",  "noon",  "night",    "meantime"})) {
+        if (is_any_word(*before,
+                        {"it",    "light", "lukewarm", "cool",    "cold",  "ready",   "more",
+                         "out",   "over",  "up",       "down",    "done",  "smooth",  "warm",
+                         "point", "baked", "doubled",  "bulk",    "size",  "minutes", "hours",
+                         "hour",  "mins",  "min",      "hrs",     "which", "well",    "aside",
+                         "time",  "noon",  "night",    "meantime"})) {
             order_.doubt = 0.4;
             return true;
         }
@@ -183,8 +178,8 @@ private:
     // "the dough rises for two hours"; a plural ("the rolls") stands after an article or a number.
     bool third_person(const Token* before) {
         if (before == nullptr ||
-            !any_of(*before,
-                    {"dough", "it", "loaf", "bread", "sponge", "batter", "then", "mixture"})) {
+            !is_any_word(*before,
+                         {"dough", "it", "loaf", "bread", "sponge", "batter", "then", "mixture"})) {
             return false;
         }
         const std::string_view means =
@@ -208,9 +203,10 @@ private:
             if (tokens_[token].kind == TokenKind::mark) {
                 be = modal = now = false;
             }
-            be = be || any_of(tokens_[token], {"be", "is", "are", "been"});
-            now = now || any_of(tokens_[token], {"is", "are"});
-            modal = modal || any_of(tokens_[token], {"should", "must", "may", "can", "will", "to"});
+            be = be || is_any_word(tokens_[token], {"be", "is", "are", "been"});
+            now = now || is_any_word(tokens_[token], {"is", "are"});
+            modal = modal ||
+                    is_any_word(tokens_[token], {"should", "must", "may", "can", "will", "to"});
         }
         order_.doubt = modal ? 0.3 : 0.7;
         if (be && (modal || timed() || heated())) {
@@ -257,17 +253,17 @@ private:
     // "Kneading by hand takes ten minutes"
     [[nodiscard]] bool explains() const {
         for (std::size_t at = at_; at < std::min(sentence_.end, at_ + 12); ++at) {
-            if (any_of(tokens_[at],
-                       {"is",
-                        "takes",
-                        "gives",
-                        "makes",
-                        "helps",
-                        "will",
-                        "means",
-                        "does",
-                        "needs",
-                        "should"})) {
+            if (is_any_word(tokens_[at],
+                            {"is",
+                             "takes",
+                             "gives",
+                             "makes",
+                             "helps",
+                             "will",
+                             "means",
+                             "does",
+                             "needs",
+                             "should"})) {
                 return true;
             }
         }
@@ -279,7 +275,7 @@ private:
             order_.doubt = 0.3;
             return timed() && !explains();
         }
-        if (any_of(*before, {"keep", "start", "begin", "continue", "go"})) {
+        if (is_any_word(*before, {"keep", "start", "begin", "continue", "go"})) {
             order_.doubt = 0.3;
             return true;
         }
@@ -307,23 +303,24 @@ private:
         const std::size_t from = at_ > sentence_.begin + 5 ? at_ - 5 : sentence_.begin;
         bool negated = false;
         for (std::size_t token = from; token < at_; ++token) {
-            if (tokens_[token].kind == TokenKind::mark || any_of(tokens_[token], {"but", "then"})) {
+            if (tokens_[token].kind == TokenKind::mark ||
+                is_any_word(tokens_[token], {"but", "then"})) {
                 negated = false;
                 continue;
             }
-            negated = negated || any_of(tokens_[token],
-                                        {"not",
-                                         "never",
-                                         "don't",
-                                         "dont",
-                                         "without",
-                                         "no",
-                                         "avoid",
-                                         "cannot",
-                                         "can't",
-                                         "needn't",
-                                         "nor",
-                                         "doesn't"});
+            negated = negated || is_any_word(tokens_[token],
+                                             {"not",
+                                              "never",
+                                              "don't",
+                                              "dont",
+                                              "without",
+                                              "no",
+                                              "avoid",
+                                              "cannot",
+                                              "can't",
+                                              "needn't",
+                                              "nor",
+                                              "doesn't"});
             negated = negated || (token + 1 < at_ && is_word(tokens_[token], "rather") &&
                                   is_word(tokens_[token + 1], "than"));
             negated = negated || (token + 1 < at_ && is_word(tokens_[token], "instead") &&

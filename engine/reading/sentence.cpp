@@ -8,19 +8,11 @@
 namespace loafwright::reading {
 namespace {
 
-using Words = std::initializer_list<std::string_view>;
-
-bool any_of(const Token& token, Words words) {
-    return token.kind == TokenKind::word &&
-           std::any_of(words.begin(), words.end(), [&](std::string_view word) {
-               return token.text == word;
-           });
-}
-
 bool is_abbreviation(const Token& token) {
-    return any_of(token, {"min",  "mins", "hr", "hrs", "tsp", "tbsp", "oz", "lb", "lbs", "approx",
-                          "appr", "eg",   "ie", "no",  "deg", "pt",   "qt", "dr", "st",  "vol",
-                          "temp", "ca",   "e",  "g",   "i",   "a",    "p",  "m",  "c"});
+    return is_any_word(token,
+                       {"min",  "mins", "hr", "hrs", "tsp", "tbsp", "oz", "lb", "lbs", "approx",
+                        "appr", "eg",   "ie", "no",  "deg", "pt",   "qt", "dr", "st",  "vol",
+                        "temp", "ca",   "e",  "g",   "i",   "a",    "p",  "m",  "c"});
 }
 
 } // namespace

@@ -15,6 +15,7 @@
 #include "engine/sheet/compose.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/cli/files.hpp"
+#include "shell/cli/kitchen_file.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/cli/told_numbers.hpp"
 #include "shell/output/text_page.hpp"
@@ -143,18 +144,11 @@ tl::expected<When, Diagnostics> when_from(const PlanArguments& arguments) {
 }
 
 tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments) {
-    Kitchen kitchen;
-    if (arguments.kitchen) {
-        auto bytes = file_bytes(*arguments.kitchen);
-        if (!bytes) {
-            return tl::make_unexpected(std::move(bytes.error()));
-        }
-        auto read = settings::kitchen_from_toml(*bytes, name_for_messages(*arguments.kitchen));
-        if (!read) {
-            return tl::make_unexpected(std::move(read.error()));
-        }
-        kitchen = std::move(*read);
+    auto read = kitchen_in(arguments.kitchen);
+    if (!read) {
+        return tl::make_unexpected(std::move(read.error()));
     }
+    Kitchen kitchen = std::move(*read);
     // The question about the room is the kitchen's, so its answer is one too.
     std::optional<double> room = arguments.room_c;
     for (const Answer& answer : arguments.answers) {

@@ -5,29 +5,20 @@
 #include "shell/cli/water_command.hpp"
 
 #include "engine/wire/wire.hpp"
-#include "shell/cli/files.hpp"
+#include "shell/cli/kitchen_file.hpp"
 #include "shell/cli/paragraphs.hpp"
 #include "shell/cli/run.hpp"
-#include "shell/settings/settings.hpp"
 
 #include <utility>
 
 namespace loafwright::cli {
 
 tl::expected<CommandAnswer, Diagnostics> water_command(const WaterArguments& arguments) {
-    Kitchen kitchen;
-    if (arguments.kitchen) {
-        auto bytes = file_bytes(*arguments.kitchen);
-        if (!bytes) {
-            return tl::make_unexpected(std::move(bytes.error()));
-        }
-        auto read = settings::kitchen_from_toml(*bytes, name_for_messages(*arguments.kitchen));
-        if (!read) {
-            return tl::make_unexpected(std::move(read.error()));
-        }
-        kitchen = std::move(*read);
+    const auto kitchen = kitchen_in(arguments.kitchen);
+    if (!kitchen) {
+        return tl::make_unexpected(kitchen.error());
     }
-    const asking::WaterAnswer found = asking::water_for(arguments.question, kitchen);
+    const asking::WaterAnswer found = asking::water_for(arguments.question, *kitchen);
     CommandAnswer answer;
     answer.exit_status = asking::can_be(found) ? exit_done : exit_impossible;
     answer.text = arguments.json ? wire::water_json(found)
