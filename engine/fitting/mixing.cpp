@@ -113,6 +113,7 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
     dough::DoughMix mix;
     std::optional<Celsius> stated_water;
     Grams water(0.0);
+    Grams other_liquid(0.0);
     for (const Ingredient& ingredient : recipe.ingredients) {
         if (!goes_into_the_dough(ingredient)) {
             continue;
@@ -131,11 +132,18 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
         }
         if (is_flour(row, item)) {
             mix.flour += grams;
+        } else if (role == "dairy" || role == "liquid" || has_word(item, "milk")) {
+            other_liquid += grams;
         }
         mix.parts.push_back({grams, Celsius(0.0), heat_of(role, item)});
     }
     const auto room = room_here(kitchen);
     if (!room || !(mix.flour > Grams(0.0)) || !(water > Grams(0.0))) {
+        return mixed;
+    }
+    // Milk is warmed or comes from the fridge; water alone must not make up for it.
+    constexpr double hardly_any = 0.25;
+    if (other_liquid > water * hardly_any) {
         return mixed;
     }
     mix.water.mass = water;

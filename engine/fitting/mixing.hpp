@@ -32,8 +32,8 @@ struct MixedDough {
     Celsius there = usual_dough;
     Celsius here = usual_dough;
     Grams mass{0.0}; // of all that is mixed; 0 where the recipe has no weights
-    /// None where the recipe says how warm its water is, has no water of its own, or where nobody
-    /// has said how warm the kitchen is.
+    /// None where the recipe says how warm its water is, has no water of its own or much milk
+    /// beside it, or where nobody has said how warm the kitchen is.
     std::optional<WaterHere> water;
 };
 

@@ -257,6 +257,13 @@ TEST(fit, another_yeast_in_the_cupboard_is_weighed_otherwise) {
     }
 }
 
+TEST(fit, water_beside_much_milk_is_left_to_the_recipe) {
+    Reading reading = tin_loaf();
+    reading.recipe.ingredients[1] = ingredient_of("water", 110);
+    reading.recipe.ingredients.push_back(ingredient_of("whole milk", 210));
+    EXPECT_FALSE(fit(reading, kitchen_at(18), knowledge()).water);
+}
+
 TEST(fit, thin_air_lifts_the_dough_sooner_and_bakes_it_longer) {
     Kitchen high = kitchen_at(21);
     high.altitude = Metres(1600.0);
