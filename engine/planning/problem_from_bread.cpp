@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// Bread in, calendar problem out, and back. Instants become minutes elapsed since an origin, so a
-// night in which the clocks change is an hour longer or shorter on paper and not in the dough. All
-// lengths are multiples of five and the origin lies on a full five minutes, so every start does
-// too; windows that do not are widened to the next mark.
+// Bread in, calendar problem out, and back. All lengths are multiples of five and the origin lies
+// on a full five minutes, so every start does too.
 #include "engine/planning/problem_from_bread.hpp"
 
 #include <algorithm>
@@ -12,125 +10,9 @@ namespace loafwright::planning {
 
 namespace {
 
-constexpr std::int64_t mark_seconds = 300;
 constexpr std::int64_t day_minutes = 1440;
 // Hands that follow the oven ("brush with butter while hot") are not put off for long.
 constexpr std::int64_t from_oven_to_hands = 10;
-
-std::int64_t floor_mark(Instant origin, Instant moment) {
-    const std::int64_t seconds = moment.seconds - origin.seconds;
-    const std::int64_t marks = seconds / mark_seconds - (seconds % mark_seconds < 0 ? 1 : 0);
-    return marks * 5;
-}
-
-std::int64_t ceil_mark(Instant origin, Instant moment) {
-    const std::int64_t floor = floor_mark(origin, moment);
-    return later_by_minutes(origin, floor) == moment ? floor : floor + 5;
-}
-
-// Five minutes by the wall clock, and not in the future.
-Instant full_five_before(const Zone& zone, Instant moment) {
-    const CivilTime civil = civil_of(zone, moment);
-    return Instant{moment.seconds - (civil.clock.minute % 5) * 60 - civil.second};
-}
-
-schedule::WindowState state_of(Presence presence) {
-    switch (presence) {
-    case Presence::away:
-        return schedule::WindowState::away;
-    case Presence::asleep:
-        return schedule::WindowState::asleep;
-    case Presence::busy:
-        return schedule::WindowState::busy;
-    }
-    return schedule::WindowState::busy;
-}
-
-void add_people(schedule::Problem& problem,
-                const Day& day,
-                const Rules& rules,
-                const Frame& frame) {
-    for (const std::string& name : day.people) {
-        problem.people.push_back({name, {}});
-    }
-    if (problem.people.empty()) {
-        problem.people.push_back({"you", {}});
-    }
-    const auto add =
-        [&](schedule::Person& person, Instant from, Instant to, schedule::WindowState state) {
-            const std::int64_t first = std::max<std::int64_t>(0, floor_mark(frame.origin, from));
-            const std::int64_t last = std::min(frame.horizon, ceil_mark(frame.origin, to));
-            if (from < to && first < last) {
-                person.windows.push_back({first, last, state});
-            }
-        };
-    if (rules.people && day.described) {
-        for (const PresenceWindow& window : day.windows) {
-            if (window.person < problem.people.size()) {
-                add(problem.people[window.person], window.from, window.to, state_of(window.state));
-            }
-        }
-    }
-    if (rules.night) {
-        for (const auto& [from, to] : nights_of(day.zone, frame)) {
-            for (schedule::Person& person : problem.people) {
-                add(person, from, to, schedule::WindowState::asleep);
-            }
-        }
-    }
-}
-
-void add_oven(schedule::Problem& problem,
-              const BreadChain& chain,
-              const Day& day,
-              const Rules& rules,
-              const Frame& frame) {
-    problem.oven.heat_up = {{0, chain.on_before_bake}};
-    if (!rules.claims || !day.described) {
-        return;
-    }
-    for (const OvenClaim& claim : day.oven_claims) {
-        const std::int64_t first = floor_mark(frame.origin, claim.from);
-        const std::int64_t last = ceil_mark(frame.origin, claim.to);
-        // Heat left by others is not counted on: the oven may be cold again, or too hot.
-        if (last > 0 && first < frame.horizon && first < last) {
-            problem.oven.claims.push_back(
-                {std::max<std::int64_t>(first, -day_minutes), last, std::nullopt});
-        }
-    }
-}
-
-schedule::Job job_of(const BreadChain& chain) {
-    schedule::Job job;
-    for (std::size_t k = 0; k < chain.atoms.size(); ++k) {
-        const Atom& atom = chain.atoms[k];
-        schedule::Task task;
-        task.minutes = {atom.planned, atom.planned, atom.planned};
-        task.kind = atom.attention == Attention::hands  ? schedule::TaskKind::hands
-                    : atom.attention == Attention::near ? schedule::TaskKind::oven
-                                                        : schedule::TaskKind::wait;
-        if (atom.attention == Attention::near) {
-            task.oven = schedule::OvenUse{1, 0};
-        }
-        if (atom.stretch) {
-            task.stretch = schedule::Stretch{atom.planned, atom.planned_most};
-        }
-        task.leave = atom.leave;
-        job.tasks.push_back(task);
-        if (k + 1 == chain.atoms.size()) {
-            break;
-        }
-        schedule::Lag lag{k, k + 1, 0, atom.holds, std::nullopt};
-        if (atom.attention == Attention::near && !atom.holds) {
-            lag.max = chain.atoms[k + 1].attention == Attention::hands ? from_oven_to_hands : 0;
-        }
-        if (lag.max) {
-            lag.good = 0;
-        }
-        job.lags.push_back(lag);
-    }
-    return job;
-}
 
 // More steps than a table can hold are still laid end to end where nobody's calendar says
 // otherwise: that is then the best there is.
@@ -173,28 +55,46 @@ straight(const schedule::Problem& problem, const schedule::Wish& wish, const Fra
     return placed;
 }
 
+} // namespace
+
+schedule::Job job_of(const BreadChain& chain) {
+    schedule::Job job;
+    for (std::size_t k = 0; k < chain.atoms.size(); ++k) {
+        const Atom& atom = chain.atoms[k];
+        schedule::Task task;
+        task.minutes = {atom.planned, atom.planned, atom.planned};
+        task.kind = atom.attention == Attention::hands  ? schedule::TaskKind::hands
+                    : atom.attention == Attention::near ? schedule::TaskKind::oven
+                                                        : schedule::TaskKind::wait;
+        if (atom.attention == Attention::near) {
+            task.oven = schedule::OvenUse{1, 0};
+        }
+        if (atom.stretch) {
+            task.stretch = schedule::Stretch{atom.planned, atom.planned_most};
+        }
+        task.leave = atom.leave;
+        job.tasks.push_back(task);
+        if (k + 1 == chain.atoms.size()) {
+            break;
+        }
+        schedule::Lag lag{k, k + 1, 0, atom.holds, std::nullopt};
+        if (atom.attention == Attention::near && !atom.holds) {
+            lag.max = chain.atoms[k + 1].attention == Attention::hands ? from_oven_to_hands : 0;
+        }
+        if (lag.max) {
+            lag.good = 0;
+        }
+        job.lags.push_back(lag);
+    }
+    return job;
+}
+
 std::int64_t longest_sum(const BreadChain& chain) {
     std::int64_t sum = 0;
     for (const Atom& atom : chain.atoms) {
         sum += std::max(atom.planned, atom.planned_most);
     }
     return sum;
-}
-
-} // namespace
-
-std::vector<std::pair<Instant, Instant>> nights_of(const Zone& zone, const Frame& frame) {
-    std::vector<std::pair<Instant, Instant>> nights;
-    const std::int64_t first = days_from_civil(civil_of(zone, frame.origin).date) - 1;
-    const std::int64_t last = days_from_civil(civil_of(zone, frame.at(frame.horizon)).date);
-    for (std::int64_t day = first; day <= last; ++day) {
-        const auto from = instant_of(zone, {civil_from_days(day), night_from, 0});
-        const auto to = instant_of(zone, {civil_from_days(day + 1), night_to, 0});
-        if (from && to) {
-            nights.emplace_back(*from, *to);
-        }
-    }
-    return nights;
 }
 
 Frame frame_of(const BreadChain& chain, const Day& day, const Target& target) {
@@ -239,8 +139,9 @@ schedule::Problem problem_of(const BreadChain& chain,
     schedule::Problem problem;
     problem.horizon = frame.horizon;
     problem.jobs = {job_of(chain)};
-    add_people(problem, day, rules, frame);
-    add_oven(problem, chain, day, rules, frame);
+    problem.people = people_of(day, rules, frame);
+    problem.oven.heat_up = {{0, chain.on_before_bake}};
+    problem.oven.claims = claims_of(day, rules, frame);
     schedule::Job& job = problem.jobs.front();
     job.not_before = std::max<std::int64_t>(0, frame.now);
     if (target.ready_from) {
