@@ -164,6 +164,23 @@ std::int64_t heat_up_minutes(const Kitchen& kitchen, Celsius setting, bool with_
     return next_five(minutes);
 }
 
+std::int64_t oven_change_minutes(const Kitchen& kitchen, Celsius from, Celsius to) {
+    const auto felt = room_here(kitchen);
+    const Celsius room = felt ? felt->likely : usual_room;
+    const dough::OvenModel oven =
+        dough::measured_oven(
+            dough::OvenModel{}, room, stated_heat_up_reaches, kitchen.oven.heat_up, room)
+            .value_or(dough::OvenModel{});
+    // Colder than the room is not reached by waiting; nobody bakes there.
+    const Celsius least = room + CelsiusDifference(1.0);
+    const Celsius a = std::max(from, least);
+    const Celsius b = std::max(to, least);
+    const auto minutes =
+        a < b ? dough::heating_up(oven, a, b, room) : dough::cooling_down(oven, a, b, room);
+    constexpr Minutes longest{24.0 * 60.0};
+    return next_five(std::min(minutes.value_or(longest), longest));
+}
+
 std::optional<double> first_number(std::string_view answer) {
     std::size_t at = 0;
     while (at < answer.size() && !(answer[at] >= '0' && answer[at] <= '9')) {

@@ -41,6 +41,13 @@ bool heats_a_stone(std::string_view text, StepKind kind);
 /// Source:   dough::heating_up, dough::hot_through.
 std::int64_t heat_up_minutes(const Kitchen& kitchen, Celsius setting, bool with_stone);
 
+/// From one setting to another with the door shut, up to the next five minutes: the heater on all
+/// the while, or off and the oven leaking. 0 for the same setting. Promises: c(a, c) <= c(a, b) +
+/// c(b, c). Source:   dough::heating_up, dough::cooling_down, for an oven that takes as long to 220
+/// °C as the
+///           kitchen says.
+std::int64_t oven_change_minutes(const Kitchen& kitchen, Celsius from, Celsius to);
+
 /// The first number in an answer, such as "220" in "220 °C".
 std::optional<double> first_number(std::string_view answer);
 

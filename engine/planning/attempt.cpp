@@ -19,22 +19,42 @@ namespace {
 constexpr std::int64_t fresh_minutes = 240;
 constexpr std::int64_t a_day_old = 1440;
 
+// The bakes in a row that end with the last heat: the oven is exact, so they count from where the
+// first goes in.
+struct LastBakes {
+    std::size_t first = 0;
+    std::int64_t exact_minutes = 0;
+    std::int64_t planned_minutes = 0;
+};
+
+std::optional<LastBakes> last_bakes(const BreadChain& chain) {
+    if (!chain.last_heat || chain.atoms[*chain.last_heat].kind != StepKind::bake) {
+        return std::nullopt;
+    }
+    LastBakes bakes;
+    for (bakes.first = *chain.last_heat + 1;
+         bakes.first > 0 && chain.atoms[bakes.first - 1].kind == StepKind::bake;) {
+        --bakes.first;
+        bakes.exact_minutes += chain.atoms[bakes.first].minutes.likely;
+        bakes.planned_minutes += chain.atoms[bakes.first].planned;
+    }
+    return bakes;
+}
+
 Instant out_of_oven(const BreadChain& chain, const Placed& placed) {
     if (!chain.last_heat) {
         return placed.frame.at(placed.ends.back());
     }
-    std::size_t last = *chain.last_heat;
-    if (chain.atoms[last].kind != StepKind::bake) {
-        return placed.frame.at(placed.ends[last]);
+    if (const auto bakes = last_bakes(chain)) {
+        return later_by_minutes(placed.frame.at(placed.starts[bakes->first]), bakes->exact_minutes);
     }
-    // The oven is exact: bakes in a row count from where the first goes in.
-    std::size_t first = last;
-    std::int64_t minutes = chain.atoms[last].minutes.likely;
-    while (first > 0 && chain.atoms[first - 1].kind == StepKind::bake) {
-        --first;
-        minutes += chain.atoms[first].minutes.likely;
-    }
-    return later_by_minutes(placed.frame.at(placed.starts[first]), minutes);
+    return placed.frame.at(placed.ends[*chain.last_heat]);
+}
+
+bool hands_after_oven(const BreadChain& chain) {
+    return std::any_of(chain.atoms.begin() + static_cast<std::ptrdiff_t>(chain.tail),
+                       chain.atoms.end(),
+                       [](const Atom& atom) { return atom.attention == Attention::hands; });
 }
 
 std::int64_t hands_minutes(const BreadChain& chain) {
@@ -45,6 +65,17 @@ std::int64_t hands_minutes(const BreadChain& chain) {
     }
     return sum;
 }
+
+std::optional<Placed> place_to_eat_by(const Bread& bread, const Day& day, const Rules& rules) {
+    for (const Target& target : targets_to_eat_by(bread, day, bread.spread.margin)) {
+        if (auto placed = place(bread.chain, day, rules, target)) {
+            return placed;
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
 
 void warn_of_night(Plan& plan, const Day& day, const Frame& frame) {
     const auto nights = nights_of(day.zone, frame);
@@ -106,12 +137,8 @@ Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_
     plan.proven = true;
     plan.start = placed.frame.at(placed.starts.front());
     plan.out_of_oven = out_of_oven(chain, placed);
-    const bool hands_after =
-        std::any_of(chain.atoms.begin() + static_cast<std::ptrdiff_t>(chain.tail),
-                    chain.atoms.end(),
-                    [](const Atom& atom) { return atom.attention == Attention::hands; });
     plan.cut_from = later_by_minutes(plan.out_of_oven, bread.cut_minutes);
-    if (hands_after) {
+    if (hands_after_oven(chain)) {
         plan.cut_from = std::max(plan.cut_from, placed.frame.at(placed.ends.back()));
     }
     plan.best_from =
@@ -135,32 +162,28 @@ Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_
     return plan;
 }
 
-std::optional<Placed> place_to_eat_by(const Bread& bread, const Day& day, const Rules& rules) {
-    // Targets bound the moment from which it can be cut; the wish to be at its best moves that
-    // bound.
-    const Instant sure = later_by_minutes(*day.eat_by, -bread.spread.margin);
-    const Instant best = later_by_minutes(
-        *day.eat_by, -std::max<std::int64_t>(0, bread.best_minutes - bread.cut_minutes));
+std::vector<Target> targets_to_eat_by(const Bread& bread, const Day& day, std::int64_t margin) {
+    // The wish to be at its best moves the moment from which it can be cut.
+    const Instant last = later_by_minutes(*day.eat_by, bread.sooner_minutes);
+    const Instant sure = later_by_minutes(last, -margin);
+    const Instant best =
+        later_by_minutes(last, -std::max<std::int64_t>(0, bread.best_minutes - bread.cut_minutes));
     const Instant wish = std::min(sure, best);
     Target target;
     target.start_from = day.now;
     target.aim = schedule::Aim::begin_late;
     target.ready_by = wish;
-    target.ready_from = later_by_minutes(wish, -fresh_minutes);
-    if (auto placed = place(bread.chain, day, rules, target)) {
-        return placed;
-    }
-    target.ready_from = later_by_minutes(wish, -a_day_old);
-    if (auto placed = place(bread.chain, day, rules, target)) {
-        return placed;
+    std::vector<Target> targets;
+    for (const std::int64_t age : {fresh_minutes, a_day_old}) {
+        target.ready_from = later_by_minutes(wish, -age);
+        targets.push_back(target);
     }
     target.aim = schedule::Aim::end_early;
     target.ready_by = sure;
     target.ready_from.reset();
-    return place(bread.chain, day, rules, target);
+    targets.push_back(target);
+    return targets;
 }
-
-} // namespace
 
 Rules rules_of(const Day& day) {
     return {day.described, day.described, false};
@@ -173,13 +196,17 @@ Instant next_full_five(const Zone& zone, Instant now) {
 }
 
 Bread bread_of(const FittedRecipe& recipe) {
-    Bread bread{recipe, chain_of(recipe), {}, 0, 0};
+    Bread bread{recipe, chain_of(recipe), {}, 0, 0, 0};
     bread.spread = spread_of(bread.chain);
     bread.cut_minutes = bread.chain.cut_minutes;
     bread.best_minutes =
         bread.chain.last_heat
             ? std::clamp<std::int64_t>(recipe.best_after_minutes.likely, bread.cut_minutes, 100000)
             : 0;
+    if (const auto bakes = last_bakes(bread.chain); bakes && !hands_after_oven(bread.chain)) {
+        bread.sooner_minutes =
+            std::max<std::int64_t>(0, bakes->planned_minutes - bakes->exact_minutes);
+    }
     return bread;
 }
 

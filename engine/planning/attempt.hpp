@@ -17,6 +17,8 @@ struct Bread {
     /// From out of the oven to when it is at its best, and to when it can be cut.
     std::int64_t best_minutes = 0;
     std::int64_t cut_minutes = 0;
+    /// How much sooner than the marks of five minutes it can be cut: the oven is exact.
+    std::int64_t sooner_minutes = 0;
 };
 
 Bread bread_of(const FittedRecipe& recipe);
@@ -37,6 +39,19 @@ std::optional<Plan> attempt_under(const Bread& bread, const Day& day, const Rule
 /// The plan for one target, its time to eat being when it can be cut.
 std::optional<Plan>
 attempt_target(const Bread& bread, const Day& day, const Rules& rules, const Target& target);
+
+/// Which bread a time to eat by asks for, tried one after the other: at its best and fresh, a day
+/// old, and at last bread that can only just be cut. Each bounds the moment from which it can be
+/// cut.
+///
+/// `margin`: how much later than likely four bakes in five are at most.
+std::vector<Target> targets_to_eat_by(const Bread& bread, const Day& day, std::int64_t margin);
+
+/// The page's plan for a bread that has been placed. `eat_at_wish`: its time to eat is day.eat_by.
+Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_at_wish);
+
+/// Warns of work between 22:30 and 06:30.
+void warn_of_night(Plan& plan, const Day& day, const Frame& frame);
 
 /// The rules that a day stands for.
 Rules rules_of(const Day& day);

@@ -481,7 +481,7 @@ private:
         }
         chain_.first_bake = at;
         chain_.on_before_bake = hot_early(at);
-        chain_.ovens.push_back({at, chain_.on_before_bake, chain_.oven});
+        chain_.ovens.push_back({at, chain_.on_before_bake, chain_.oven, std::nullopt});
         std::int64_t since = 0;
         for (std::size_t k = at + 1; k < chain_.atoms.size(); ++k) {
             if (chain_.atoms[k].kind != StepKind::bake) {
@@ -490,7 +490,7 @@ private:
             }
             if (since >= oven_is_cold_after && chain_.heat_minutes > 0) {
                 chain_.ovens.push_back(
-                    {k, hot_early(k), recipe_.steps[*chain_.atoms[k].fitted].oven});
+                    {k, hot_early(k), recipe_.steps[*chain_.atoms[k].fitted].oven, std::nullopt});
             }
             since = 0;
         }

@@ -35,11 +35,12 @@ struct InBake {
     std::int64_t after_minutes = 0; // from the start of that atom
 };
 
-/// Switching the oven on for a bake.
+/// Switching the oven on for a bake, or up or down where it is hot from another.
 struct OvenOn {
     std::size_t bake = 0; // index in atoms
     std::int64_t before_minutes = 0;
     std::optional<Celsius> setting;
+    std::optional<Celsius> hot_at; // what it was set to until then; none: it was cold
 };
 
 /// A bread as one line of atoms.

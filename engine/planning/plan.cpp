@@ -8,6 +8,8 @@
 
 #include "engine/planning/attempt.hpp"
 #include "engine/planning/explain.hpp"
+#include "engine/planning/explain_several.hpp"
+#include "engine/planning/several.hpp"
 
 namespace loafwright {
 
@@ -19,6 +21,21 @@ PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& /*kitchen*/, const D
         }
     }
     return planning::explain(bread, day);
+}
+
+PlanOutcome plan(const std::vector<FittedRecipe>& recipes, const Kitchen& kitchen, const Day& day) {
+    if (recipes.size() == 1) {
+        return plan(recipes.front(), kitchen, day);
+    }
+    const planning::Breads breads = planning::breads_of(recipes, kitchen);
+    planning::Tried tried;
+    if (!planning::wish_has_passed(day)) {
+        tried = planning::attempt(breads, day);
+        if (tried.plan) {
+            return *tried.plan;
+        }
+    }
+    return planning::explain(breads, day, tried);
 }
 
 } // namespace loafwright

@@ -29,6 +29,7 @@ struct Stage {
     int number = 1;
     std::string bread;
     std::string title; // what the hands do, in the trade's words
+    std::string who;   // whose hands, on a day of several people; else empty
     Attention attention = Attention::hands;
     Instant start;
     Band<Instant> end;
@@ -44,7 +45,7 @@ struct FreeSpan {
     Instant to;
 };
 
-/// One bake on the clock.
+/// One bake on the clock, or several that share people and an oven.
 ///
 /// Invariants: stages in order of start; eat.low <= eat.likely <= eat.high; the last stage is "Eat"
 /// for a bread that is eaten.
@@ -62,6 +63,10 @@ struct Plan {
     std::vector<FreeSpan>
         free; // waits of 20 minutes and more in which nothing is asked of the baker
     Diagnostics warnings;
+    /// For several breads: each one's own plan, in the order given, with the same times. The stages
+    /// above are then those of all of them by the clock, each with its bread's name, and more than
+    /// nine; start is the first of all, the other times those of the last. Empty for one bread.
+    std::vector<Plan> breads;
 };
 
 /// One change that makes the day possible. Each was planned again and found to hold.
@@ -89,5 +94,14 @@ using PlanOutcome = std::variant<Plan, Impossible>;
 ///           last wait before the bake; the same input gives the same plan everywhere.
 /// Never:    asks the clock, throws on input.
 PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& kitchen, const Day& day);
+
+/// The same for several breads on one day: one pair of hands at a time for each person, the oven at
+/// one temperature at a time and with as many breads in it as it has shelves.
+///
+/// Needs:    as above; `recipes` not empty. One is planned as above.
+/// Promises: as above, each bread eaten by the same time in about four bakes out of five, by
+/// rehearsing the day with breads that are quicker and slower; the search is limited by a count,
+/// and `proven` is false where it came first.
+PlanOutcome plan(const std::vector<FittedRecipe>& recipes, const Kitchen& kitchen, const Day& day);
 
 } // namespace loafwright

@@ -46,7 +46,7 @@ straight(const schedule::Problem& problem, const schedule::Wish& wish, const Fra
     if (!fits) {
         return std::nullopt;
     }
-    Placed placed{frame, {}, {}};
+    Placed placed{frame, {}, {}, {}};
     for (const schedule::Task& task : job.tasks) {
         placed.starts.push_back(start);
         start += task.stretch ? task.stretch->min : task.minutes.likely;
@@ -97,9 +97,9 @@ std::int64_t longest_sum(const BreadChain& chain) {
     return sum;
 }
 
-Frame frame_of(const BreadChain& chain, const Day& day, const Target& target) {
+Frame frame_of(std::int64_t longest_minutes, const Day& day, const Target& target) {
     Frame frame;
-    const std::int64_t needed = longest_sum(chain) + 2 * day_minutes;
+    const std::int64_t needed = longest_minutes + 2 * day_minutes;
     const Instant now_mark = full_five_before(day.zone, day.now);
     Instant first = now_mark;
     const bool fixed =
@@ -160,7 +160,7 @@ place(const BreadChain& chain, const Day& day, const Rules& rules, const Target&
         return std::nullopt;
     }
     Placed placed;
-    placed.frame = frame_of(chain, day, target);
+    placed.frame = frame_of(longest_sum(chain), day, target);
     schedule::Wish wish;
     wish.aim = target.aim;
     if (target.start_from) {
@@ -184,6 +184,7 @@ place(const BreadChain& chain, const Day& day, const Rules& rules, const Target&
     const schedule::JobSchedule& times = std::get<schedule::Solved>(outcome).schedule.jobs.front();
     placed.starts = times.starts;
     placed.ends = times.ends;
+    placed.people = times.people;
     return placed;
 }
 

@@ -19,6 +19,8 @@ struct Placed {
     Frame frame;
     std::vector<std::int64_t> starts;
     std::vector<std::int64_t> ends;
+    std::vector<std::optional<std::size_t>>
+        people; // who does it, an index in day.people; hands only
 };
 
 /// What a plan is asked for, beside the rules.
@@ -52,7 +54,8 @@ schedule::Problem problem_of(const BreadChain& chain,
                              const Target& target,
                              const Frame& frame);
 
-/// A frame that holds every moment the target may need.
-Frame frame_of(const BreadChain& chain, const Day& day, const Target& target);
+/// A frame that holds every moment the target may need, for work that takes `longest_minutes` at
+/// most.
+Frame frame_of(std::int64_t longest_minutes, const Day& day, const Target& target);
 
 } // namespace loafwright::planning

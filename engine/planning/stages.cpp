@@ -93,6 +93,7 @@ private:
             }
         }
         stage.title = title_of(draft, stage);
+        stage.who = who_of(draft);
         set_end(draft, stage);
         set_cue(draft, stage);
         if (bake) {
@@ -103,6 +104,17 @@ private:
             add_rests(draft, stage);
         }
         return stage;
+    }
+
+    // Whose hands, where there is a choice: those of the first work of the line.
+    [[nodiscard]] std::string who_of(const Draft& draft) const {
+        for (std::size_t k = draft.first; k < draft.last && day_.people.size() > 1; ++k) {
+            if (k < placed_.people.size() && placed_.people[k] &&
+                *placed_.people[k] < day_.people.size()) {
+                return day_.people[*placed_.people[k]];
+            }
+        }
+        return {};
     }
 
     // Minutes from the start of a bake's line to atom k (or to its end): as placed, but bakes in a
@@ -382,9 +394,7 @@ private:
             Act act;
             act.at = on;
             act.after_start_minutes = minutes_between(stages_[at].start, on);
-            act.text =
-                std::string(recipe_.dough_leaves_oven ? "dough out, then oven on" : "oven on") +
-                (oven.setting ? ", " + words::oven(*oven.setting) : "");
+            act.text = oven_words(oven);
             if (oven.bake == *chain_.first_bake) {
                 for (const std::size_t fitted : chain_.preheats) {
                     note_step(stages_[at], fitted);
@@ -393,6 +403,15 @@ private:
             }
             stages_[at].acts.push_back(act);
         }
+    }
+
+    [[nodiscard]] std::string oven_words(const OvenOn& oven) const {
+        if (oven.hot_at && oven.setting) {
+            return (*oven.setting < *oven.hot_at ? "oven down to " : "oven up to ") +
+                   words::oven(*oven.setting);
+        }
+        return std::string(recipe_.dough_leaves_oven ? "dough out, then oven on" : "oven on") +
+               (oven.setting ? ", " + words::oven(*oven.setting) : "");
     }
 
     void eat() {

@@ -158,7 +158,7 @@ std::string Composer::length(const Stage& stage) const {
     }
     switch (stage.attention) {
     case Attention::hands:
-        return duration_text(to_five(likely));
+        return (stage.who.empty() ? "" : stage.who + ", ") + duration_text(to_five(likely));
     case Attention::wait:
         if (stage.look_from && *stage.look_from > stage.start && stage.end.low < stage.end.high) {
             return "look from " + time(rounded_down(*stage.look_from), stage.start);

@@ -184,6 +184,7 @@ Json stage_json(const Stage& stage, const Zone& zone) {
     json["number"] = stage.number;
     json["bread"] = stage.bread;
     json["title"] = stage.title;
+    json["who"] = stage.who.empty() ? Json(nullptr) : text(stage.who);
     json["attention"] = text(name_of(stage.attention));
     json["start"] = rfc3339(zone, stage.start);
     json["end"] = times_json(stage.end, zone);
@@ -194,6 +195,18 @@ Json stage_json(const Stage& stage, const Zone& zone) {
     json["reminders"] = list(stage.reminders, words_json<Reminder>);
     json["steps"] = list(stage.steps, [](std::size_t index) { return Json(index); });
     return json;
+}
+
+Json times_of_plan(const Plan& plan, const Zone& zone) {
+    Json body;
+    body["start"] = rfc3339(zone, plan.start);
+    body["out_of_oven"] = rfc3339(zone, plan.out_of_oven);
+    body["cut_from"] = rfc3339(zone, plan.cut_from);
+    body["best_from"] = rfc3339(zone, plan.best_from);
+    body["eat"] = times_json(plan.eat, zone);
+    body["total_minutes"] = plan.total_minutes;
+    body["hands_on_minutes"] = plan.hands_on_minutes;
+    return body;
 }
 
 std::string_view name_of(dough::WaterAdvice advice) {
@@ -301,19 +314,20 @@ std::string plan_json(const Plan& plan,
                       const Zone& zone) {
     Json body;
     body["proven"] = plan.proven;
-    body["start"] = rfc3339(zone, plan.start);
-    body["out_of_oven"] = rfc3339(zone, plan.out_of_oven);
-    body["cut_from"] = rfc3339(zone, plan.cut_from);
-    body["best_from"] = rfc3339(zone, plan.best_from);
-    body["eat"] = times_json(plan.eat, zone);
-    body["total_minutes"] = plan.total_minutes;
-    body["hands_on_minutes"] = plan.hands_on_minutes;
+    body.update(times_of_plan(plan, zone));
     body["stages"] =
         list(plan.stages, [&zone](const Stage& stage) { return stage_json(stage, zone); });
     body["free"] = list(plan.free, [&zone](const FreeSpan& span) {
         return Json{{"from", rfc3339(zone, span.from)}, {"to", rfc3339(zone, span.to)}};
     });
     body["warnings"] = list(plan.warnings, diagnostic_json);
+    if (!plan.breads.empty()) {
+        body["breads"] = list(plan.breads, [&zone](const Plan& bread) {
+            Json json{{"bread", bread.stages.empty() ? "" : bread.stages.front().bread}};
+            json.update(times_of_plan(bread, zone));
+            return json;
+        });
+    }
     body["cautions"] = list(provisions.cautions, [](const Caution& caution) {
         return Json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
     });

@@ -21,7 +21,7 @@ namespace {
 // The help down to the commands that need no recipe, and its end.
 constexpr std::string_view help = R"(A bread recipe in, a page to follow by the clock out.
 
-  loafwright plan FILE [--start TIME | --eat-by TIME] [options]
+  loafwright plan FILE… [--start TIME | --eat-by TIME] [options]
   loafwright read FILE [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
@@ -29,7 +29,7 @@ constexpr std::string_view help = R"(A bread recipe in, a page to follow by the 
 
 FILE holds the recipe as plain text; - reads it from standard input.
 
-plan: the page for today
+plan: the page for today; several recipes share one clock, then a page each
   --start TIME        begin then; without it and without --eat-by, now
   --eat-by TIME       be ready to eat by then, beginning as late as that allows
   --kitchen FILE      your kitchen (TOML): how warm, which oven, what tins
@@ -94,8 +94,8 @@ Diagnostic quote_it(const std::string& word) {
                  R"(Quote it together with its day, as in --start "tomorrow 07:30".)");
 }
 
-// The one recipe among the files named.
-std::string one_file(const std::vector<std::string>& files, Diagnostics& found) {
+// The recipes among the files named.
+std::vector<std::string> recipe_files(const std::vector<std::string>& files, Diagnostics& found) {
     std::vector<std::string> breads;
     for (const std::string& file : files) {
         if (settings::looks_like_a_time(file)) {
@@ -104,14 +104,33 @@ std::string one_file(const std::vector<std::string>& files, Diagnostics& found) 
             breads.push_back(file);
         }
     }
+    return breads;
+}
+
+std::string one_file(const std::vector<std::string>& files, Diagnostics& found) {
+    const std::vector<std::string> breads = recipe_files(files, found);
     if (breads.size() > 1) {
-        found.push_back({"one_bread_at_a_time",
-                         Severity::error,
-                         fmt::format("found {} files, expected one recipe", breads.size()),
-                         "",
-                         fmt::format("Plan one bread at a time, for example {}.", breads.front())});
+        found.push_back(
+            {"one_bread_at_a_time",
+             Severity::error,
+             fmt::format("found {} files, expected one recipe", breads.size()),
+             "",
+             fmt::format("Read one recipe at a time, for example {}.", breads.front())});
     }
     return breads.empty() ? std::string() : breads.front();
+}
+
+std::vector<std::string> files_to_plan(const std::vector<std::string>& files, Diagnostics& found) {
+    std::vector<std::string> breads = recipe_files(files, found);
+    if (breads.size() > most_breads) {
+        found.push_back(
+            {"too_many_breads",
+             Severity::error,
+             fmt::format("found {} recipes, expected at most {}", breads.size(), most_breads),
+             "",
+             "Plan some of them on another day."});
+    }
+    return breads;
 }
 
 /// Where CLI11 puts what it finds.
@@ -161,7 +180,7 @@ ReadArguments read_from(const Found& found, Diagnostics& wrong) {
 
 PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
     PlanArguments plan;
-    plan.file = one_file(found.files, wrong);
+    plan.files = files_to_plan(found.files, wrong);
     plan.start = if_given(command, "--start", found.start);
     plan.eat_by = if_given(command, "--eat-by", found.eat_by);
     plan.kitchen = if_given(command, "--kitchen", found.kitchen);

@@ -28,8 +28,11 @@ struct ReadArguments {
     bool json = false;
 };
 
+/// More than an oven and a page can hold on one day.
+inline constexpr std::size_t most_breads = 12;
+
 struct PlanArguments {
-    std::string file;
+    std::vector<std::string> files; // one a bread; at most `most_breads`
     std::optional<std::string> start;
     std::optional<std::string> eat_by;
     std::optional<std::string> kitchen;
@@ -53,8 +56,9 @@ using Arguments = std::variant<ShowText,
 ///
 /// Errors: usage (unknown words, missing or unreadable values, a file that looks like a time, an
 /// ending that --out cannot
-///         write), both_start_and_eat_by, one_bread_at_a_time, value_out_of_range (--room-c), those
-///         of ask_arguments.hpp and schedule_arguments.hpp; all that can be found.
+///         write), both_start_and_eat_by, one_bread_at_a_time (read), too_many_breads (plan),
+///         value_out_of_range (--room-c), those of ask_arguments.hpp and schedule_arguments.hpp;
+///         all that can be found.
 tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::string>& words,
                                                     std::string_view version);
 

@@ -12,8 +12,9 @@
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
 #include "engine/reading/read.hpp"
-#include "engine/sheet/compose.hpp"
+#include "engine/sheet/shared_page.hpp"
 #include "engine/wire/wire.hpp"
+#include "shell/cli/answers_file.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
 #include "shell/cli/run.hpp"
@@ -30,6 +31,7 @@
 #include <string_view>
 #include <utility>
 #include <variant>
+#include <vector>
 
 namespace loafwright::cli {
 
@@ -143,7 +145,8 @@ tl::expected<When, Diagnostics> when_from(const PlanArguments& arguments) {
     return when;
 }
 
-tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments) {
+tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments,
+                                                const Answers& answers) {
     auto read = kitchen_in(arguments.kitchen);
     if (!read) {
         return tl::make_unexpected(std::move(read.error()));
@@ -151,7 +154,7 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments) 
     Kitchen kitchen = std::move(*read);
     // The question about the room is the kitchen's, so its answer is one too.
     std::optional<double> room = arguments.room_c;
-    for (const Answer& answer : arguments.answers) {
+    for (const Answer& answer : answers) {
         if (answer.key == room_key && !room) {
             const auto felt = felt_temperature(answer.value);
             room = felt ? felt->degrees() : fitting::first_number(answer.value);
@@ -172,12 +175,34 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments) 
     return kitchen;
 }
 
-tl::expected<CheckedText, Diagnostics> text_from(const PlanArguments& arguments) {
-    auto bytes = file_bytes(arguments.file);
-    if (!bytes) {
-        return tl::make_unexpected(std::move(bytes.error()));
+/// A recipe's text, and what is answered already in the call and beside it.
+struct BreadText {
+    std::string name;
+    CheckedText text;
+    Answers answers;
+};
+
+std::vector<BreadText> texts_from(const PlanArguments& arguments, Diagnostics& wrong) {
+    std::vector<BreadText> texts;
+    for (const std::string& file : arguments.files) {
+        const std::string name = name_for_messages(file);
+        auto answers = all_answers(file, arguments.answers);
+        if (!answers) {
+            add(wrong, std::move(answers.error()));
+        }
+        auto bytes = file_bytes(file);
+        if (!bytes) {
+            add(wrong, std::move(bytes.error()));
+            continue;
+        }
+        auto text = check_text(std::move(*bytes), name);
+        if (!text) {
+            add(wrong, std::move(text.error()));
+        } else if (answers) {
+            texts.push_back({name, std::move(*text), std::move(*answers)});
+        }
     }
-    return check_text(std::move(*bytes), name_for_messages(arguments.file));
+    return texts;
 }
 
 Answers without_room(const Answers& answers) {
@@ -193,16 +218,79 @@ bool is_json(const std::string& path) {
     return path.size() >= 5 && path.compare(path.size() - 5, 5, ".json") == 0;
 }
 
+/// Everything that is known about the breads before the day is looked at, in one order.
+struct Known {
+    std::vector<FittedRecipe> fitted;
+    std::vector<Provisions> provisions;
+    Diagnostics remarks;
+
+    void add_bread(const Reading& reading, const Kitchen& kitchen, const Knowledge& knowledge) {
+        fitted.push_back(fit(reading, kitchen, knowledge));
+        provisions.push_back(gather(reading.recipe, kitchen, knowledge));
+        add(remarks, reading.remarks);
+    }
+
+    /// Of all breads, each once.
+    [[nodiscard]] std::vector<Question> questions() const {
+        std::vector<Question> all;
+        for (const FittedRecipe& bread : fitted) {
+            for (const Question& question : bread.questions) {
+                const bool known =
+                    std::any_of(all.begin(), all.end(), [&question](const Question& other) {
+                        return other.key == question.key && other.ask == question.ask;
+                    });
+                if (!known) {
+                    all.push_back(question);
+                }
+            }
+        }
+        return all;
+    }
+
+    [[nodiscard]] Provisions cautions() const {
+        Provisions all = provisions.front();
+        for (std::size_t b = 1; b < provisions.size(); ++b) {
+            for (const Caution& caution : provisions[b].cautions) {
+                const bool known = std::any_of(
+                    all.cautions.begin(), all.cautions.end(), [&caution](const Caution& other) {
+                        return other.code == caution.code;
+                    });
+                if (!known) {
+                    all.cautions.push_back(caution);
+                }
+            }
+        }
+        return all;
+    }
+
+    [[nodiscard]] std::vector<Sheet> pages(const Plan& plan, const Day& day) const {
+        if (plan.breads.empty()) {
+            return {compose(plan, fitted.front(), provisions.front(), day, SheetOptions{})};
+        }
+        return compose(plan, fitted, provisions, day, SheetOptions{});
+    }
+};
+
+std::string text_of(const std::vector<Sheet>& pages, std::size_t columns, output::Weight weight) {
+    std::string text;
+    for (const Sheet& page : pages) {
+        text += text.empty() ? "" : "\n\n";
+        text += output::text_page(page, columns, weight);
+    }
+    return text;
+}
+
 } // namespace
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
-    auto text = text_from(arguments);
-    auto kitchen = kitchen_from(arguments);
-    auto when = when_from(arguments);
     Diagnostics wrong;
-    if (!text) {
-        add(wrong, std::move(text.error()));
+    const std::vector<BreadText> texts = texts_from(arguments, wrong);
+    Answers answers = arguments.answers;
+    for (const BreadText& text : texts) {
+        answers.insert(answers.end(), text.answers.begin(), text.answers.end());
     }
+    auto kitchen = kitchen_from(arguments, answers);
+    auto when = when_from(arguments);
     if (!kitchen) {
         add(wrong, std::move(kitchen.error()));
     }
@@ -214,42 +302,48 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
     }
 
     const Knowledge knowledge = built_in_knowledge();
-    const Reading reading = read(*text, knowledge, without_room(arguments.answers));
-    if (reading.recipe.steps.empty()) {
-        return tl::make_unexpected(
-            Diagnostics{{"no_recipe_found",
-                         Severity::error,
-                         "no step of a bread recipe could be read, expected sentences such as "
-                         "\"knead for ten minutes\"",
-                         name_for_messages(arguments.file),
-                         "Check that the file holds the method and not only the ingredients."}});
+    Known known;
+    for (const BreadText& text : texts) {
+        const Reading reading = read(text.text, knowledge, without_room(text.answers));
+        if (reading.recipe.steps.empty()) {
+            wrong.push_back({"no_recipe_found",
+                             Severity::error,
+                             "no step of a bread recipe could be read, expected sentences such as "
+                             "\"knead for ten minutes\"",
+                             text.name,
+                             "Check that the file holds the method and not only the ingredients."});
+            continue;
+        }
+        known.add_bread(reading, *kitchen, knowledge);
     }
-    const FittedRecipe fitted = fit(reading, *kitchen, knowledge);
-    const Provisions provisions = gather(reading.recipe, *kitchen, knowledge);
-    const PlanOutcome outcome = plan(fitted, *kitchen, when->day);
+    if (!wrong.empty()) {
+        return tl::make_unexpected(std::move(wrong));
+    }
+    const PlanOutcome outcome = plan(known.fitted, *kitchen, when->day);
 
     CommandAnswer answer;
     answer.messages = when->messages;
-    add(answer.messages, reading.remarks);
+    add(answer.messages, known.remarks);
     const Screen out = screen();
     if (const auto* impossible = std::get_if<Impossible>(&outcome)) {
         answer.exit_status = exit_impossible;
         answer.text = arguments.json
-                          ? wire::impossible_json(*impossible, fitted.questions, when->day.zone)
+                          ? wire::impossible_json(*impossible, known.questions(), when->day.zone)
                           : output::text_page(compose_refusal(*impossible, when->day), out.columns);
         return answer;
     }
     const Plan& made = std::get<Plan>(outcome);
-    const Sheet sheet = compose(made, fitted, provisions, when->day, SheetOptions{});
-    const std::string json = wire::plan_json(made, provisions, fitted.questions, when->day.zone);
+    const std::vector<Sheet> pages = known.pages(made, when->day);
+    const std::string json =
+        wire::plan_json(made, known.cautions(), known.questions(), when->day.zone);
     for (const std::string& path : arguments.out) {
         const std::string bytes =
-            is_json(path) ? json : output::text_page(sheet, paper_columns, output::Weight::plain);
+            is_json(path) ? json : text_of(pages, paper_columns, output::Weight::plain);
         if (auto fault = output::write_file(path, bytes)) {
             return tl::make_unexpected(Diagnostics{std::move(*fault)});
         }
     }
-    answer.text = arguments.json ? json : output::text_page(sheet, out.columns, out.weight);
+    answer.text = arguments.json ? json : text_of(pages, out.columns, out.weight);
     return answer;
 }
 

@@ -6,6 +6,7 @@
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/reading/read.hpp"
 #include "engine/wire/wire.hpp"
+#include "shell/cli/answers_file.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/read_page.hpp"
 
@@ -14,6 +15,10 @@
 namespace loafwright::cli {
 
 tl::expected<CommandAnswer, Diagnostics> read_command(const ReadArguments& arguments) {
+    const auto answers = all_answers(arguments.file, arguments.answers);
+    if (!answers) {
+        return tl::make_unexpected(answers.error());
+    }
     auto bytes = file_bytes(arguments.file);
     if (!bytes) {
         return tl::make_unexpected(std::move(bytes.error()));
@@ -22,7 +27,7 @@ tl::expected<CommandAnswer, Diagnostics> read_command(const ReadArguments& argum
     if (!text) {
         return tl::make_unexpected(std::move(text.error()));
     }
-    const Reading reading = read(*text, built_in_knowledge(), arguments.answers);
+    const Reading reading = read(*text, built_in_knowledge(), *answers);
     CommandAnswer answer;
     if (arguments.json) {
         answer.text = wire::reading_json(reading);

@@ -5,7 +5,6 @@
 #include "shell/cli/run.hpp"
 
 #include "engine/wire/wire.hpp"
-#include "shell/cli/answers_file.hpp"
 #include "shell/cli/arguments.hpp"
 #include "shell/cli/how_long_command.hpp"
 #include "shell/cli/plan_command.hpp"
@@ -35,23 +34,6 @@ int tell(const Diagnostics& diagnostics, bool as_json) {
     return ours ? exit_our_fault : exit_input;
 }
 
-// What stands beside the recipe is answered already.
-Diagnostics add_kept_answers(Arguments& call) {
-    const auto add = [](auto& arguments) {
-        auto all = all_answers(arguments.file, arguments.answers);
-        if (!all) {
-            return std::move(all.error());
-        }
-        arguments.answers = std::move(*all);
-        return Diagnostics{};
-    };
-    if (auto* reading = std::get_if<ReadArguments>(&call)) {
-        return add(*reading);
-    }
-    auto* planning = std::get_if<PlanArguments>(&call);
-    return planning == nullptr ? Diagnostics{} : add(*planning);
-}
-
 tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
     if (const auto* reading = std::get_if<ReadArguments>(&call)) {
         return read_command(*reading);
@@ -72,15 +54,12 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
 
 int run(const std::vector<std::string>& words, std::string_view version) {
     const bool as_json = std::find(words.begin(), words.end(), "--json") != words.end();
-    auto call = arguments_from(words, version);
+    const auto call = arguments_from(words, version);
     if (!call) {
         return tell(call.error(), as_json);
     }
     if (const auto* shown = std::get_if<ShowText>(&*call)) {
         return print(shown->text) ? exit_done : exit_our_fault;
-    }
-    if (const Diagnostics wrong = add_kept_answers(*call); !wrong.empty()) {
-        return tell(wrong, as_json);
     }
     const auto answer = answer_to(*call);
     if (!answer) {

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Two breads cannot be followed from two pages at once: whoever works by the clock needs one list.
+#include "engine/sheet/shared_page.hpp"
+
+#include "engine/recipe/words.hpp"
+#include "engine/sheet/lines.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <iterator>
+#include <string_view>
+#include <utility>
+
+namespace loafwright {
+
+namespace {
+
+constexpr std::size_t longest_name_words = 4;
+
+// "Soft rolls for the soup lunch" is called soft rolls when there are other breads about.
+std::string short_name(const std::string& title) {
+    std::string name;
+    std::size_t words = 0;
+    for (std::size_t at = 0; at < title.size() && words < longest_name_words;) {
+        const std::size_t end = std::min(title.find(' ', at), title.size());
+        const std::string word = title.substr(at, end - at);
+        at = end + 1;
+        if (word.empty()) {
+            continue;
+        }
+        if (words > 0 &&
+            has_any_word(lower_case(word), {"for", "with", "of", "from", "in", "on"})) {
+            break;
+        }
+        name += (words > 0 ? " " : "") + word;
+        ++words;
+    }
+    while (!name.empty() && (name.back() == ',' || name.back() == ':' || name.back() == ';')) {
+        name.pop_back();
+    }
+    return name.empty() ? "Bread" : name;
+}
+
+// Two loaves of one name are told apart by number.
+std::vector<std::string> short_names(const std::vector<Sheet>& sheets) {
+    std::vector<std::string> names;
+    for (const Sheet& sheet : sheets) {
+        names.push_back(short_name(sheet.title));
+    }
+    std::vector<std::string> told = names;
+    for (std::size_t b = 0; b < names.size(); ++b) {
+        if (std::count(names.begin(), names.end(), names[b]) > 1) {
+            const auto before =
+                std::count(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(b), names[b]);
+            told[b] = fmt::format("{} {}", names[b], before + 1);
+        }
+    }
+    return told;
+}
+
+struct Row {
+    Instant at;
+    bool eats = false;
+    SheetStage line;
+};
+
+std::string small(std::string words) {
+    const bool one_capital = words.size() > 1 && words[0] >= 'A' && words[0] <= 'Z' &&
+                             words[1] >= 'a' && words[1] <= 'z';
+    if (one_capital) {
+        words[0] = static_cast<char>(words[0] - 'A' + 'a');
+    }
+    return words;
+}
+
+std::string with_name(const std::string& name, const std::string& words) {
+    return name + ": " + small(words);
+}
+
+// The oven is one for all: "Oven on, 230 °C, for the hall loaf".
+std::string act_line(const std::string& name, const std::string& words) {
+    constexpr std::string_view oven = "oven ";
+    const bool of_oven = words.compare(0, oven.size(), oven) == 0;
+    return of_oven ? "O" + words.substr(1) + ", for " + small(name) : with_name(name, words);
+}
+
+void add_rows(std::vector<Row>& rows, const Plan& plan, const Sheet& own, const std::string& name) {
+    for (std::size_t s = 0; s < plan.stages.size() && s < own.stages.size(); ++s) {
+        const Stage& stage = plan.stages[s];
+        Row row;
+        row.at = stage.start;
+        row.eats = stage.attention == Attention::none;
+        row.line.title = with_name(name, own.stages[s].title);
+        row.line.length = own.stages[s].length;
+        row.line.box = own.stages[s].box;
+        if (row.eats) {
+            const auto same = std::find_if(rows.begin(), rows.end(), [&row](const Row& other) {
+                return other.eats && other.at == row.at;
+            });
+            if (same != rows.end()) {
+                same->line.title = "Eat";
+                continue;
+            }
+        }
+        rows.push_back(std::move(row));
+        for (const Act& act : stage.acts) {
+            Row done;
+            done.at = act.at;
+            done.line.title = act_line(name, act.text);
+            rows.push_back(std::move(done));
+        }
+    }
+}
+
+std::vector<std::string> without_repeats(const std::vector<std::string>& all) {
+    std::vector<std::string> once;
+    for (const std::string& text : all) {
+        if (std::find(once.begin(), once.end(), text) == once.end()) {
+            once.push_back(text);
+        }
+    }
+    return once;
+}
+
+} // namespace
+
+std::vector<Sheet> compose(const Plan& plan,
+                           const std::vector<FittedRecipe>& recipes,
+                           const std::vector<Provisions>& provisions,
+                           const Day& day,
+                           const SheetOptions& options) {
+    std::vector<Sheet> own;
+    std::vector<Row> rows;
+    std::vector<std::string> ready;
+    std::vector<std::string> cautions;
+    std::vector<std::string> questions;
+    for (std::size_t b = 0; b < plan.breads.size(); ++b) {
+        own.push_back(compose(plan.breads[b], recipes[b], provisions[b], day, options));
+        const Sheet& sheet = own.back();
+        ready.insert(ready.end(), sheet.ready.begin(), sheet.ready.end());
+        cautions.insert(cautions.end(), sheet.cautions.begin(), sheet.cautions.end());
+        questions.insert(questions.end(), sheet.questions.begin(), sheet.questions.end());
+    }
+    const std::vector<std::string> names = short_names(own);
+    for (std::size_t b = 0; b < own.size(); ++b) {
+        add_rows(rows, plan.breads[b], own[b], names[b]);
+    }
+    std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+        return std::make_pair(a.at, a.eats) < std::make_pair(b.at, b.eats);
+    });
+    // The opening and the notes of the whole day are those of any plan.
+    FittedRecipe together;
+    together.recipe.title = sheet::joined(names);
+    Sheet clock = compose(plan, together, Provisions{}, day, options);
+    clock.stages.clear();
+    Instant before = plan.start;
+    const bool one_day =
+        civil_of(day.zone, plan.start).date == civil_of(day.zone, plan.eat.likely).date;
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+        SheetStage line = std::move(rows[r].line);
+        line.number = static_cast<int>(r) + 1;
+        line.time = !one_day && r == 0 ? day_text(day.zone, rows[r].at).substr(0, 3) + " " +
+                                             clock_text(day.zone, rows[r].at)
+                                       : sheet::moment_text(day.zone, rows[r].at, before);
+        before = rows[r].at;
+        clock.stages.push_back(std::move(line));
+    }
+    clock.ready = without_repeats(ready);
+    clock.cautions = without_repeats(cautions);
+    clock.cautions.resize(std::min(clock.cautions.size(), options.cautions));
+    clock.questions = without_repeats(questions);
+    clock.questions.resize(std::min(clock.questions.size(), options.questions));
+    std::vector<Sheet> pages{std::move(clock)};
+    std::move(own.begin(), own.end(), std::back_inserter(pages));
+    return pages;
+}
+
+} // namespace loafwright

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/sheet/compose.hpp"
+
+#include <vector>
+
+namespace loafwright {
+
+/// The pages of several breads: first the clock they share, then each bread's own.
+///
+/// The shared page has a numbered line for everything that is done or begun, acts too, in the order
+/// of the clock and with its bread's name; what to weigh, cues and reminders stand on the bread's
+/// own.
+///
+/// Needs:    `plan.breads`, `recipes` and `provisions` of the same length, at least two, in one
+/// order.
+std::vector<Sheet> compose(const Plan& plan,
+                           const std::vector<FittedRecipe>& recipes,
+                           const std::vector<Provisions>& provisions,
+                           const Day& day,
+                           const SheetOptions& options);
+
+} // namespace loafwright
