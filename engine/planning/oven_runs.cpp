@@ -54,6 +54,13 @@ bool OvenRun::keeps_one_setting() const {
     });
 }
 
+Celsius OvenRun::hottest() const {
+    return std::max_element(settings.begin(),
+                            settings.end(),
+                            [](const auto& a, const auto& b) { return a.first < b.first; })
+        ->first;
+}
+
 std::vector<OvenRun> oven_runs(const std::vector<Bread>& breads) {
     std::vector<OvenRun> runs;
     for (std::size_t b = 0; b < breads.size(); ++b) {
@@ -93,13 +100,14 @@ std::vector<OvenRun> oven_runs(const std::vector<Bread>& breads) {
     return runs;
 }
 
-OvenTable oven_table(const std::vector<OvenRun>& runs, const Kitchen& kitchen, Sharing sharing) {
+OvenTable
+oven_table(const std::vector<OvenRun>& runs, const Kitchen& kitchen, const OvenUseRules& rules) {
     OvenTable table;
     table.oven.slots = std::max(1, kitchen.oven.shelves);
     std::vector<std::size_t> first_run; // of each temperature
     for (std::size_t r = 0; r < runs.size(); ++r) {
         const auto known = std::find_if(first_run.begin(), first_run.end(), [&](std::size_t other) {
-            const bool may = sharing == Sharing::alike || runs[r].keeps_one_setting() ||
+            const bool may = rules.sharing == Sharing::alike || runs[r].keeps_one_setting() ||
                              runs[r].bread == runs[other].bread;
             return may && alike(runs[r], runs[other]);
         });
@@ -115,12 +123,16 @@ OvenTable oven_table(const std::vector<OvenRun>& runs, const Kitchen& kitchen, S
     }
     for (std::size_t a = 0; a < first_run.size(); ++a) {
         for (std::size_t b = 0; b < first_run.size(); ++b) {
-            if (a != b) {
-                table.oven.changeover.push_back(
-                    {static_cast<int>(a),
-                     static_cast<int>(b),
-                     longest_change(kitchen, runs[first_run[a]], runs[first_run[b]])});
+            if (a == b) {
+                continue;
             }
+            const OvenRun& from = runs[first_run[a]];
+            const OvenRun& to = runs[first_run[b]];
+            const bool never = rules.heats == Heats::hottest_first && from.hottest() < to.hottest();
+            table.oven.changeover.push_back(
+                {static_cast<int>(a),
+                 static_cast<int>(b),
+                 never ? schedule::longest_horizon_minutes : longest_change(kitchen, from, to)});
         }
     }
     return table;
@@ -144,6 +156,15 @@ bool hold_together(const std::vector<OvenRun>& runs,
         }
     }
     return true;
+}
+
+bool hottest_first(const std::vector<OvenRun>& runs, const std::vector<Placed>& placed) {
+    return std::none_of(runs.begin(), runs.end(), [&](const OvenRun& cooler) {
+        return std::any_of(runs.begin(), runs.end(), [&](const OvenRun& hotter) {
+            return cooler.hottest() < hotter.hottest() &&
+                   start_of(cooler, placed) < start_of(hotter, placed);
+        });
+    });
 }
 
 std::vector<std::vector<OvenOn>> oven_moments(const std::vector<OvenRun>& runs,

@@ -23,6 +23,7 @@ struct OvenRun {
     std::int64_t hot_before = 0; // from switching a cold oven on to the start of the first bake
 
     [[nodiscard]] bool keeps_one_setting() const;
+    [[nodiscard]] Celsius hottest() const;
 };
 
 std::vector<OvenRun> oven_runs(const std::vector<Bread>& breads);
@@ -30,6 +31,16 @@ std::vector<OvenRun> oven_runs(const std::vector<Bread>& breads);
 /// Whether bakes that change the oven in the same way may stand in it together. They must then go
 /// in at the same time, which `hold_together` checks.
 enum class Sharing { alike, none };
+
+/// Whether a cooler run may come before a hotter one. A falling oven costs no heat (common
+/// practice).
+enum class Heats { as_it_comes, hottest_first };
+
+/// How the oven may be used.
+struct OvenUseRules {
+    Sharing sharing = Sharing::alike;
+    Heats heats = Heats::as_it_comes;
+};
 
 /// The oven of the schedule room, and the temperature that stands for each run in it.
 ///
@@ -40,12 +51,16 @@ struct OvenTable {
     schedule::Oven oven;
     std::vector<int> temperature_of_run;
 };
-OvenTable oven_table(const std::vector<OvenRun>& runs, const Kitchen& kitchen, Sharing sharing);
+OvenTable
+oven_table(const std::vector<OvenRun>& runs, const Kitchen& kitchen, const OvenUseRules& rules);
 
 /// True when runs that change the oven alike go in together or well after each other.
 bool hold_together(const std::vector<OvenRun>& runs,
                    const std::vector<Placed>& placed,
                    const Kitchen& kitchen);
+
+/// True when no cooler run comes before a hotter one.
+bool hottest_first(const std::vector<OvenRun>& runs, const std::vector<Placed>& placed);
 
 /// When the oven is switched on, up or down for each bread, in place of what its chain says alone.
 std::vector<std::vector<OvenOn>> oven_moments(const std::vector<OvenRun>& runs,

@@ -100,8 +100,9 @@ PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& kitchen, const Day& 
 ///
 /// Needs:    as above; `recipes` not empty. One is planned as above.
 /// Promises: as above, each bread eaten by the same time in about four bakes out of five, by
-/// rehearsing the day with breads that are quicker and slower; the search is limited by a count,
-/// and `proven` is false where it came first.
+/// rehearsing the day with breads that are quicker and slower; the hottest bake goes first where
+/// that costs no wish and no more than half an hour; the search is limited by a count, and `proven`
+/// is false where it came first.
 PlanOutcome plan(const std::vector<FittedRecipe>& recipes, const Kitchen& kitchen, const Day& day);
 
 } // namespace loafwright

@@ -79,9 +79,9 @@ Asked ask(const Breads& breads,
           const Day& day,
           const Rules& rules,
           const SharedTarget& target,
-          Sharing sharing) {
+          const OvenUseRules& oven) {
     Asked asked;
-    SharedProblem shared = problem_of(breads, day, rules, target, sharing);
+    SharedProblem shared = problem_of(breads, day, rules, target, oven);
     schedule::Outcome outcome = schedule::solve(shared.problem, shared.wish);
     if (auto* solved = std::get_if<schedule::Solved>(&outcome)) {
         asked.answer = Answer{std::move(shared), std::move(*solved)};
@@ -92,19 +92,50 @@ Asked ask(const Breads& breads,
     return asked;
 }
 
-// Breads that change the oven alike may stand in it together; where the best plan has one of them
-// go in later, they take turns.
+std::int64_t end_of(const schedule::Schedule& schedule) {
+    std::int64_t end = 0;
+    for (const schedule::JobSchedule& job : schedule.jobs) {
+        end = std::max(end, job.ends.back());
+    }
+    return end;
+}
+
+// A falling oven is worth this much of a day and no wish (decided).
+constexpr std::int64_t worth_a_falling_oven = 30;
+
+// Hottest first instead of as it comes; both have the same frame.
+bool worth_it(const Answer& falling, const Answer& answer) {
+    return falling.solved.objective.violations <= answer.solved.objective.violations &&
+           falling.solved.objective.earliest + worth_a_falling_oven >=
+               answer.solved.objective.earliest &&
+           end_of(falling.solved.schedule) <= end_of(answer.solved.schedule) + worth_a_falling_oven;
+}
+
 Asked ask(const Breads& breads, const Day& day, const Rules& rules, const SharedTarget& target) {
-    Asked asked = ask(breads, day, rules, target, Sharing::alike);
-    if (asked.answer &&
-        !hold_together(breads.runs,
-                       placed_of(asked.answer->shared, asked.answer->solved.schedule),
-                       breads.kitchen)) {
-        Asked turns = ask(breads, day, rules, target, Sharing::none);
+    OvenUseRules oven;
+    Asked asked = ask(breads, day, rules, target, oven);
+    const auto placed = [&asked] {
+        return placed_of(asked.answer->shared, asked.answer->solved.schedule);
+    };
+    // Breads that change the oven alike may stand in it together; where the best plan has one of
+    // them go in later, they take turns.
+    if (asked.answer && !hold_together(breads.runs, placed(), breads.kitchen)) {
+        oven.sharing = Sharing::none;
+        Asked turns = ask(breads, day, rules, target, oven);
         if (turns.answer && !(turns.answer->solved.objective == asked.answer->solved.objective)) {
             turns.answer->solved.proof = schedule::Proof::best_found;
         }
-        return turns;
+        asked = std::move(turns);
+    }
+    if (asked.answer && !hottest_first(breads.runs, placed())) {
+        oven.heats = Heats::hottest_first;
+        Asked falling = ask(breads, day, rules, target, oven);
+        if (falling.answer && worth_it(*falling.answer, *asked.answer) &&
+            hold_together(breads.runs,
+                          placed_of(falling.answer->shared, falling.answer->solved.schedule),
+                          breads.kitchen)) {
+            return falling;
+        }
     }
     return asked;
 }
@@ -198,7 +229,7 @@ SharedProblem problem_of(const Breads& breads,
                          const Day& day,
                          const Rules& rules,
                          const SharedTarget& target,
-                         Sharing sharing) {
+                         const OvenUseRules& oven) {
     SharedProblem shared;
     std::int64_t longest = 0;
     std::int64_t hands = 0;
@@ -224,7 +255,7 @@ SharedProblem problem_of(const Breads& breads,
     schedule::Problem& problem = shared.problem;
     problem.horizon = frame.horizon;
     problem.people = people_of(day, rules, frame);
-    OvenTable table = oven_table(breads.runs, breads.kitchen, sharing);
+    OvenTable table = oven_table(breads.runs, breads.kitchen, oven);
     problem.oven = std::move(table.oven);
     problem.oven.claims = claims_of(day, rules, frame);
     for (std::size_t b = 0; b < breads.breads.size(); ++b) {

@@ -40,7 +40,7 @@ SharedProblem problem_of(const Breads& breads,
                          const Day& day,
                          const Rules& rules,
                          const SharedTarget& target,
-                         Sharing sharing);
+                         const OvenUseRules& oven);
 
 /// What came of an attempt.
 struct Tried {
