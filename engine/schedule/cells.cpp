@@ -140,11 +140,12 @@ private:
         for (std::size_t i = 0; i < way_.tasks.size(); ++i) {
             WayTask& task = way_.tasks[i];
             const TaskUse& use = job_.uses[i];
-            task.start_from = use.oven && looking_.calendars ? use.heat : 0;
+            task.start_from =
+                std::max(use.start_from, use.oven && looking_.calendars ? use.heat : 0);
             if (looking_.not_before && job_.not_before) {
                 task.start_from = std::max(task.start_from, *job_.not_before);
             }
-            task.start_to = day_.horizon;
+            task.start_to = use.start_to;
             task.end_from = 0;
             task.end_to = day_.horizon;
             if (task.least > task.most || task.start_from > task.start_to) {
@@ -214,6 +215,9 @@ private:
 TaskUse use_of(const Problem& problem, const DayCells& day, const Task& task) {
     TaskUse use;
     use.hands = task.kind == TaskKind::hands;
+    use.start_from = std::max<std::int64_t>(0, ceil_of(task.start_from.value_or(0), day.grid));
+    use.start_to = task.start_to ? std::min(day.horizon, floor_of(*task.start_to, day.grid))
+                                 : day.horizon;
     if (!task.oven) {
         return use;
     }

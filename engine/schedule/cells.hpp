@@ -53,6 +53,8 @@ struct TaskUse {
     int slots = 0;
     int temperature = 0;
     std::int64_t heat = 0;
+    std::int64_t start_from = 0; // of its own, whatever else is looked at
+    std::int64_t start_to = 0;
     std::vector<Span> claims; // ends by `from` or starts at `to` or later, settling included
     std::vector<std::int64_t> starts; // that bounds and calendars leave under some way, ascending
 };

@@ -158,7 +158,9 @@ void bound(Line& line,
     std::int64_t latest = first_to;
     for (std::size_t i = 0; i < links.size(); ++i) {
         Link& link = links[i];
-        earliest = std::max(earliest, link.oven ? std::max(not_before, link.heat) : not_before);
+        earliest = std::max(
+            {earliest, link.own_from, link.oven ? std::max(not_before, link.heat) : not_before});
+        latest = std::min(latest, link.own_to);
         link.from = earliest;
         link.to = std::min(horizon, latest);
         earliest += link.least + link.lag_min;
@@ -284,6 +286,8 @@ std::int64_t grid_of(const Problem& problem,
         add_optional(job.ready_by);
         for (const Task& task : job.tasks) {
             add_length(task.minutes, task.stretch);
+            add_optional(task.start_from);
+            add_optional(task.start_to);
         }
         for (const Lag& lag : job.lags) {
             add(lag.min);
@@ -368,6 +372,8 @@ Line line_of(const Problem& problem,
         link.hands = task.kind == TaskKind::hands;
         link.oven = task.oven.has_value();
         link.tied = !task.leave;
+        link.own_from = ceil_div(task.start_from.value_or(0), grid);
+        link.own_to = task.start_to ? floor_div(*task.start_to, grid) : horizon;
         // A step of no length uses nothing: no minute finds it.
         const bool too_large = task.fridge > problem.fridge.slots ||
                                (task.oven && task.oven->slots > problem.oven.slots);

@@ -152,6 +152,9 @@ private:
             if (job.not_before && start < *job.not_before) {
                 say("not_before", j, i, start);
             }
+            if (start < task.start_from.value_or(start) || start > task.start_to.value_or(start)) {
+                say("start_window", j, i, start);
+            }
             if (start < 0 || end > problem_.horizon || end < start) {
                 say("horizon", j, i, start);
                 continue;

@@ -93,6 +93,11 @@ void look_at_job(Faults& faults, const std::string& where, const Job& job) {
         look_at_length(faults, here + ".minutes", job.tasks[i].minutes);
         look_at_stretch(faults, here + ".stretch", job.tasks[i].stretch);
         faults.expect_range(here + ".fridge", job.tasks[i].fridge, 0, largest_number);
+        for (const auto& start : {job.tasks[i].start_from, job.tasks[i].start_to}) {
+            if (start) {
+                faults.expect_range(here + " start", *start, -largest_number, largest_number);
+            }
+        }
         if (job.tasks[i].oven) {
             faults.expect_range(here + ".oven.slots", job.tasks[i].oven->slots, 0, largest_number);
         }

@@ -100,6 +100,8 @@ struct Task {
     int fridge = 0;                 // slots
     std::optional<OvenUse> oven;
     bool leave = false; // one may leave the house: it does not tie anybody
+    std::optional<std::int64_t> start_from = std::nullopt; // it starts in [start_from, start_to]
+    std::optional<std::int64_t> start_to = std::nullopt;
 };
 
 /// min <= start(before) - end(after) <= max; more than `good` is allowed and unwelcome.

@@ -108,6 +108,8 @@ RC_GTEST_PROP(schedule, a_finer_grid_changes_no_objective, ()) {
         if (task.stretch) {
             task.stretch = Stretch{task.stretch->min * 5, task.stretch->max * 5};
         }
+        five(task.start_from);
+        five(task.start_to);
     }
     for (Lag& lag : job.lags) {
         lag.min *= 5;

@@ -16,6 +16,20 @@ bool sometimes() {
     return up_to(2) == 0;
 }
 
+namespace {
+
+// Now and then a task with its own first or last start.
+void narrow(Task& task) {
+    if (up_to(7) == 0) {
+        task.start_from = up_to(5);
+    }
+    if (up_to(7) == 0) {
+        task.start_to = 2 + up_to(6);
+    }
+}
+
+} // namespace
+
 Problem small_problem(std::int64_t fewest_tasks) {
     Problem problem;
     problem.horizon = 8 + up_to(4);
@@ -58,6 +72,7 @@ Problem small_problem(std::int64_t fewest_tasks) {
             task.oven = OvenUse{1, sometimes() ? 200 : 230};
         }
         task.leave = sometimes();
+        narrow(task);
         job.tasks.push_back(task);
         if (i > 0) {
             Lag lag{static_cast<std::size_t>(i) - 1, static_cast<std::size_t>(i), up_to(1), {}, {}};
@@ -116,6 +131,7 @@ Job small_job(std::int64_t horizon, std::int64_t tasks) {
         }
         task.fridge = static_cast<int>(up_to(3) == 0 ? up_to(2) : 0);
         task.leave = sometimes();
+        narrow(task);
         job.tasks.push_back(task);
         // A line, a branch, or nothing that joins it; now and then an overlap.
         if (i > 0 && up_to(5) > 0) {
