@@ -155,6 +155,9 @@ Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_
     plan.hands_on_minutes = hands_minutes(chain);
     plan.stages =
         stages_of(bread.recipe, chain, placed, day, {plan.out_of_oven, plan.cut_from, plan.eat});
+    for (std::size_t k = 0; k < chain.atoms.size(); ++k) {
+        plan.parts.push_back({placed.frame.at(placed.starts[k]), placed.frame.at(placed.ends[k])});
+    }
     plan.free = free_time(bread.recipe, plan.stages);
     if (!day.described) {
         warn_of_night(plan, day, placed.frame);

@@ -85,6 +85,7 @@ void add_stages(std::vector<Stage>& all, const Plan& plan) {
 Plan merged(const std::vector<Plan>& plans) {
     Plan all = plans.front();
     all.stages.clear();
+    all.parts.clear();
     all.warnings.clear();
     all.hands_on_minutes = 0;
     Instant asked_until = all.start;

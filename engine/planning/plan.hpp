@@ -38,6 +38,14 @@ struct Stage {
     std::vector<Act> acts;
     std::vector<Reminder> reminders; // all of them, heaviest first
     std::vector<std::size_t> steps;  // indices in recipe.steps
+    std::size_t first_part = 0;      // its own of Plan::parts: [first_part, last_part)
+    std::size_t last_part = 0;
+};
+
+/// One of the pieces that a bread was laid end to end in: a step, or a part of a wait between folds.
+struct PlanPart {
+    Instant start;
+    Instant end;
 };
 
 struct FreeSpan {
@@ -60,6 +68,7 @@ struct Plan {
     std::int64_t total_minutes = 0; // start to cut_from
     std::int64_t hands_on_minutes = 0;
     std::vector<Stage> stages;
+    std::vector<PlanPart> parts; // of one bread, in order; what replanning moves
     std::vector<FreeSpan>
         free; // waits of 20 minutes and more in which nothing is asked of the baker
     Diagnostics warnings;

@@ -31,6 +31,7 @@ public:
             if (nothing) {
                 std::vector<std::size_t>& before = stages_.back().steps;
                 before.insert(before.end(), stage.steps.begin(), stage.steps.end());
+                stages_.back().last_part = stage.last_part;
             } else {
                 stages_.push_back(std::move(stage));
             }
@@ -82,6 +83,8 @@ private:
     [[nodiscard]] Stage stage_of(const Draft& draft) {
         Stage stage;
         stage.attention = draft.attention;
+        stage.first_part = draft.first;
+        stage.last_part = draft.last;
         const bool bake = draft.attention == Attention::near;
         stage.start = draft.after_oven && draft.first == chain_.tail && chain_.last_heat &&
                               chain_.atoms[draft.first].attention == Attention::wait
@@ -422,6 +425,7 @@ private:
         stage.end = milestones_.eat;
         stage.end.low = stage.end.likely = stage.start;
         stage.end.high = stage.start;
+        stage.first_part = stage.last_part = chain_.atoms.size();
         for (std::size_t f = 0; f < recipe_.steps.size(); ++f) {
             if (recipe_.steps[f].kind == StepKind::serve) {
                 note_step(stage, f);

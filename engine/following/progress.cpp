@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/following/progress.hpp"
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <tuple>
+
+namespace loafwright::following {
+
+namespace {
+
+// Those that count, in the order in which they happened.
+std::vector<const Event*> in_order(const std::vector<Event>& events) {
+    std::set<std::string> undone;
+    for (const Event& event : events) {
+        if (event.kind == EventKind::taken_back) {
+            undone.insert(event.undoes);
+        }
+    }
+    std::vector<const Event*> order;
+    std::set<std::string> seen;
+    for (const Event& event : events) {
+        const bool counts = event.kind != EventKind::taken_back && undone.count(event.id) == 0;
+        if (counts && seen.insert(event.id).second) {
+            order.push_back(&event);
+        }
+    }
+    std::sort(order.begin(), order.end(), [](const Event* a, const Event* b) {
+        return std::tie(a->at, a->id) < std::tie(b->at, b->id);
+    });
+    return order;
+}
+
+// The last moment that is known of the lines before `line`.
+Instant known_before(const BreadProgress& bread, std::size_t line) {
+    Instant last{INT64_MIN};
+    for (std::size_t k = 0; k < line; ++k) {
+        last = std::max({last, bread[k].begun.value_or(last), bread[k].done.value_or(last)});
+    }
+    return last;
+}
+
+// Everything before `line` is over when it begins; what nobody told went as planned, as far as that
+// can be.
+void end_before(BreadProgress& bread, const Plan& plan, std::size_t line, Instant begins) {
+    Instant last{INT64_MIN};
+    const auto as_planned = [&](Instant planned) {
+        return std::clamp(planned, std::min(last, begins), begins);
+    };
+    for (std::size_t k = 0; k < line; ++k) {
+        LineProgress& before = bread[k];
+        before.begun = before.begun ? *before.begun : as_planned(plan.stages[k].start);
+        last = *before.begun;
+        before.done = before.done ? *before.done : as_planned(plan.stages[k].end.likely);
+        last = *before.done;
+    }
+}
+
+void begin(BreadProgress& bread, const Plan& plan, std::size_t line, Instant at) {
+    if (line < bread.size() && bread[line].begun) {
+        return;
+    }
+    end_before(bread, plan, line, at);
+    if (line < bread.size()) {
+        bread[line].begun = at;
+    }
+}
+
+// A line that something is told of was begun: as planned, where nobody told when.
+void must_have_begun(BreadProgress& bread, const Plan& plan, std::size_t line, Instant by) {
+    begin(bread,
+          plan,
+          line,
+          std::max(std::min(plan.stages[line].start, by), known_before(bread, line)));
+}
+
+void tell(BreadProgress& bread, const Plan& plan, const Event& event) {
+    const std::size_t line = static_cast<std::size_t>(event.stage) - 1;
+    LineProgress& here = bread[line];
+    switch (event.kind) {
+    case EventKind::begun:
+        begin(bread, plan, line, event.at);
+        break;
+    case EventKind::done:
+        must_have_begun(bread, plan, line, event.at);
+        if (!here.done) {
+            here.done = event.at;
+            begin(bread, plan, line + 1, event.at);
+        }
+        break;
+    case EventKind::not_ready:
+        must_have_begun(bread, plan, line, event.at);
+        if (event.until && !here.done) {
+            here.look_again = std::max(here.look_again.value_or(*event.until), *event.until);
+        }
+        break;
+    case EventKind::taken_back:
+        break;
+    }
+}
+
+} // namespace
+
+std::vector<const Plan*> breads_of(const Plan& plan) {
+    std::vector<const Plan*> breads;
+    if (plan.breads.empty()) {
+        breads.push_back(&plan);
+    }
+    for (const Plan& bread : plan.breads) {
+        breads.push_back(&bread);
+    }
+    return breads;
+}
+
+std::vector<BreadProgress> progress_of(const Plan& plan, const std::vector<Event>& events) {
+    std::vector<BreadProgress> breads;
+    for (const Plan* bread : breads_of(plan)) {
+        breads.emplace_back(bread->stages.size());
+    }
+    const std::vector<const Plan*> plans = breads_of(plan);
+    for (const Event* event : in_order(events)) {
+        const bool exists = event->bread < breads.size() && event->stage >= 1 &&
+                            static_cast<std::size_t>(event->stage) <= breads[event->bread].size();
+        if (exists) {
+            tell(breads[event->bread], *plans[event->bread], *event);
+        }
+    }
+    return breads;
+}
+
+} // namespace loafwright::following
