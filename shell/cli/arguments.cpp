@@ -39,7 +39,8 @@ plan: the page for today
   --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
                       Answers kept beside FILE.txt in FILE.answers.toml, as in
                       oven-c = 220, are taken too
-  --out FILE          write the page to FILE.txt or the plan to FILE.json; may be repeated
+  --out FILE          write the page to FILE.txt, the plan for a calendar to FILE.ics or as
+                      JSON to FILE.json; may be repeated
   --now TIME          plan as if it were that time
   --json              the plan as JSON instead of the page
 
@@ -182,9 +183,9 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
                          "Leave out the one that matters less."});
     }
     for (const std::string& path : plan.out) {
-        if (!has_ending(path, ".txt") && !has_ending(path, ".json")) {
+        if (!has_ending(path, ".txt") && !has_ending(path, ".json") && !has_ending(path, ".ics")) {
             wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
-                                  "Name a file that ends in .txt or .json."));
+                                  "Name a file that ends in .txt, .ics or .json."));
         }
     }
     return plan;

@@ -38,7 +38,7 @@ struct PlanArguments {
     std::optional<std::string> zone;
     std::optional<std::string> now;
     Answers answers;
-    std::vector<std::string> out; // each ends in .txt or .json
+    std::vector<std::string> out; // each ends in .txt, .ics or .json
     bool json = false;
 };
 

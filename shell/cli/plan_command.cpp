@@ -14,6 +14,7 @@
 #include "engine/reading/read.hpp"
 #include "engine/sheet/compose.hpp"
 #include "engine/wire/wire.hpp"
+#include "shell/cli/bake_calendar.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
 #include "shell/cli/run.hpp"
@@ -244,7 +245,9 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
     const std::string json = wire::plan_json(made, provisions, fitted.questions, when->day.zone);
     for (const std::string& path : arguments.out) {
         const std::string bytes =
-            is_json(path) ? json : output::text_page(sheet, paper_columns, output::Weight::plain);
+            is_json(path)       ? json
+            : is_calendar(path) ? bake_calendar(path, made, sheet, *text, when->day)
+                                : output::text_page(sheet, paper_columns, output::Weight::plain);
         if (auto fault = output::write_file(path, bytes)) {
             return tl::make_unexpected(Diagnostics{std::move(*fault)});
         }
