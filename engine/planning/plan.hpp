@@ -22,6 +22,8 @@ struct Act {
     std::int64_t after_start_minutes = 0; // from the start of its stage
     std::string text;
     std::optional<std::size_t> step; // index in recipe.steps
+    /// The setting that `text` ends with, as planning::words::oven writes it.
+    std::optional<Celsius> oven;
 };
 
 /// One numbered line of the page.

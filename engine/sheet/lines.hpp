@@ -3,6 +3,7 @@
 
 #include "engine/provisions/gather.hpp"
 #include "engine/quantity/time.hpp"
+#include "engine/sheet/options.hpp"
 
 #include <cstddef>
 #include <string>
@@ -12,10 +13,12 @@
 namespace loafwright::sheet {
 
 /// A moment on the page: "18:30", or "Sun 07:30" where the day differs from that of `beside`.
-std::string moment_text(const Zone& zone, Instant moment, Instant beside);
+std::string moment_text(const Zone& zone, Instant moment, Instant beside, ClockForm form);
 
-/// "500 g strong white flour", "about 7 g (2 tsp) instant yeast", "2 tsp fennel seeds".
-std::string weigh_line(const ToBuy& bought);
+/// "500 g strong white flour", "about 7 g (2 tsp) instant yeast", "2 tsp fennel seeds". A bare
+/// count stands behind what can be counted, "about 100 g eggs (2)", and is left out beside anything
+/// else.
+std::string weigh_line(const ToBuy& bought, WeightUnit unit);
 
 /// "13:30 to 14:35 and 15:00 to 15:40"; commas before the last pair.
 std::string joined(const std::vector<std::string>& parts);
@@ -25,6 +28,9 @@ std::string bare_cue(std::string_view cue);
 
 /// The heart of a sign, in lower case: "it has doubled" and "should be doubled" are both "doubled".
 std::string bare_sign(std::string_view words);
+
+/// Without a bracket whose other half was cut off: "43 degrees C)".
+std::string without_lone_bracket(std::string text);
 
 /// At most `most` words: cut at a comma or semicolon when one comes early enough, else after the
 /// last word that fits.
