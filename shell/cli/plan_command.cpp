@@ -19,6 +19,7 @@
 #include "shell/cli/kitchen_file.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/cli/told_numbers.hpp"
+#include "shell/output/linear_page.hpp"
 #include "shell/output/text_page.hpp"
 #include "shell/output/write_file.hpp"
 #include "shell/settings/settings.hpp"
@@ -190,6 +191,12 @@ Answers without_room(const Answers& answers) {
     return others;
 }
 
+/// The page or the honest no in letters, to be looked at or to be heard.
+template <typename Shown, typename... Form>
+std::string in_letters(const PlanArguments& arguments, const Shown& shown, Form... form) {
+    return arguments.linear ? output::linear_page(shown) : output::text_page(shown, form...);
+}
+
 bool is_json(const std::string& path) {
     return path.size() >= 5 && path.compare(path.size() - 5, 5, ".json") == 0;
 }
@@ -237,22 +244,25 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
         answer.exit_status = exit_impossible;
         answer.text = arguments.json
                           ? wire::impossible_json(*impossible, fitted.questions, when->day.zone)
-                          : output::text_page(compose_refusal(*impossible, when->day), out.columns);
+                          : in_letters(arguments,
+                                       compose_refusal(*impossible, when->day, arguments.page),
+                                       out.columns);
         return answer;
     }
     const Plan& made = std::get<Plan>(outcome);
-    const Sheet sheet = compose(made, fitted, provisions, when->day, SheetOptions{});
+    const Sheet sheet = compose(made, fitted, provisions, when->day, arguments.page);
     const std::string json = wire::plan_json(made, provisions, fitted.questions, when->day.zone);
     for (const std::string& path : arguments.out) {
         const std::string bytes =
-            is_json(path)       ? json
-            : is_calendar(path) ? bake_calendar(path, made, sheet, *text, when->day)
-                                : output::text_page(sheet, paper_columns, output::Weight::plain);
+            is_json(path) ? json
+            : is_calendar(path)
+                ? bake_calendar(path, made, sheet, *text, when->day)
+                : in_letters(arguments, sheet, paper_columns, output::Weight::plain);
         if (auto fault = output::write_file(path, bytes)) {
             return tl::make_unexpected(Diagnostics{std::move(*fault)});
         }
     }
-    answer.text = arguments.json ? json : output::text_page(sheet, out.columns, out.weight);
+    answer.text = arguments.json ? json : in_letters(arguments, sheet, out.columns, out.weight);
     return answer;
 }
 

@@ -190,6 +190,9 @@ private:
         append_line(text, line.cue);
         if (is_first) {
             append_line(text, sheet_.opening);
+            for (const std::string& before : sheet_.ahead) {
+                append_line(text, before);
+            }
             for (const std::string& weighed : sheet_.weigh) {
                 append_line(text, weighed);
             }
