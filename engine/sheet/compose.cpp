@@ -194,7 +194,7 @@ std::string Composer::cue_line(const Stage& stage) const {
     if (!stage.cue || stage.cue->text.empty() || is_cooling(stage)) {
         return "";
     }
-    const std::string own = sheet::bare_cue(stage.cue->text);
+    const std::string own = sheet::without_loose_end(sheet::bare_cue(stage.cue->text));
     std::string line = stage.cue->span
                            ? "ready when " + own
                            : "our sign: " + sheet::our_sentence(own, options_, sheet::Quoted::ours);
@@ -230,8 +230,11 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
         const std::string words =
             reminder.span ? reminder.text
                           : sheet::our_sentence(reminder.text, options_, sheet::Quoted::ours);
-        const std::string line =
-            sheet::without_lone_bracket(sheet::at_most_words(words, longest_reminder_words));
+        if (sheet::is_torn_off(words)) {
+            continue;
+        }
+        const std::string line = sheet::without_loose_end(
+            sheet::without_lone_bracket(sheet::at_most_words(words, longest_reminder_words)));
         const std::string bare = sheet::bare_sign(line);
         // The act has the heat, the title the cover, the weighing list the weights.
         const bool heat_said = acts_on_oven && (bare.find("\xC2\xB0") != std::string::npos ||

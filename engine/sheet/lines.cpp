@@ -141,6 +141,44 @@ std::string bare_sign(std::string_view words) {
         {"it ", "they ", "the dough ", "dough ", "is ", "are ", "has ", "have ", "should ", "be "});
 }
 
+bool is_torn_off(std::string_view words) {
+    const std::string text = lower_case(words);
+    for (const std::string_view lead :
+         {"of ", "been ", "being ", "has been ", "have been ", "had been ", "than ", "which "}) {
+        if (text.rfind(lead, 0) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::string without_loose_end(std::string text) {
+    static constexpr std::array<std::string_view, 16> leading_on = {"a",
+                                                                    "an",
+                                                                    "the",
+                                                                    "of",
+                                                                    "with",
+                                                                    "into",
+                                                                    "to",
+                                                                    "its",
+                                                                    "your",
+                                                                    "and",
+                                                                    "or",
+                                                                    "for",
+                                                                    "from",
+                                                                    "by",
+                                                                    "is",
+                                                                    "be"};
+    while (true) {
+        const std::size_t blank = text.rfind(' ');
+        if (blank == std::string::npos ||
+            !is_one_of(leading_on, lower_case(std::string_view(text).substr(blank + 1)))) {
+            return text;
+        }
+        text.erase(blank);
+    }
+}
+
 std::string without_lone_bracket(std::string text) {
     const auto opened = std::count(text.begin(), text.end(), '(');
     const auto closed = std::count(text.begin(), text.end(), ')');

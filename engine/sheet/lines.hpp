@@ -29,6 +29,12 @@ std::string bare_cue(std::string_view cue);
 /// The heart of a sign, in lower case: "it has doubled" and "should be doubled" are both "doubled".
 std::string bare_sign(std::string_view words);
 
+/// True for words torn from the middle of a sentence: "of warm water", "been dissolved in milk".
+bool is_torn_off(std::string_view words);
+
+/// Without small words at the end that lead on to what is not there: "half doubled its".
+std::string without_loose_end(std::string text);
+
 /// Without a bracket whose other half was cut off: "43 degrees C)".
 std::string without_lone_bracket(std::string text);
 

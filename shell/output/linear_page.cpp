@@ -159,7 +159,7 @@ std::string when(const std::string& time) {
 
 // "+ 10" counts from the start of its stage.
 std::string act_line(const SheetAct& act) {
-    const std::string words = printable(act.text);
+    const std::string words = spoken(act.text);
     const std::string time = printable(act.time);
     if (time.rfind("+ ", 0) == 0) {
         return time == "+ 0" ? "At the start: " + words

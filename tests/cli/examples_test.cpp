@@ -2,8 +2,10 @@
 //
 // The pages of the examples as they were looked at and approved, in every form that letters have.
 // Golden pages are rewritten when LOAFWRIGHT_UPDATE_GOLDEN is 1, and then looked at.
+#include "engine/quantity/time.hpp"
 #include "shell/output/text_lines.hpp"
 #include "tests/cli/program.hpp"
+#include "tests/output/calendar_reader.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -103,6 +105,63 @@ TEST_F(program, a_page_to_be_heard_is_sentences_and_nothing_drawn) {
             EXPECT_NE(line.front(), ' ') << line;
         }
     }
+}
+
+TEST_F(program, every_real_recipe_is_a_page_a_voice_and_a_calendar) {
+    const fs::path folder = fs::path(LOAFWRIGHT_ROOT) / ".." / "shared" / "recipes" / "texts";
+    if (!fs::is_directory(folder)) {
+        GTEST_SKIP() << "no shared recipes beside the repository";
+    }
+    std::size_t read = 0;
+    for (const auto& entry : fs::directory_iterator(folder)) {
+        const std::vector<std::string> call = {"plan",
+                                               entry.path().string(),
+                                               "--now",
+                                               "2026-10-24T18:00:00Z",
+                                               "--zone",
+                                               "Europe/London",
+                                               "--start",
+                                               "20:00"};
+        const auto with = [&call](const std::vector<std::string>& more) {
+            std::vector<std::string> words = call;
+            words.insert(words.end(), more.begin(), more.end());
+            return words;
+        };
+        const Outcome page = run(with({"--out", "bake.ics", "--out", "bake.json"}));
+        ASSERT_EQ(page.status, 0) << entry.path() << page.err;
+        ++read;
+        for (const std::string& line : lines_of(page.out)) {
+            EXPECT_LE(output::columns_of(line), 80U) << line;
+        }
+        for (const std::string& line : lines_of(run(with({"--linear"})).out)) {
+            EXPECT_NE(std::string(".?!").find(line.back()), std::string::npos) << line;
+        }
+        const output::ReadCalendar calendar = output::read_calendar(bytes_of(folder_ / "bake.ics"));
+        EXPECT_EQ(calendar.faults, 0) << entry.path();
+        const auto json = nlohmann::json::parse(bytes_of(folder_ / "bake.json"));
+        const auto& plan = json.at("plan");
+        ASSERT_EQ(calendar.events.size(), plan.at("stages").size());
+        const auto time = [](const nlohmann::json& text) {
+            return parse_rfc3339(text.get<std::string>()).value();
+        };
+        std::size_t ready = 0;
+        for (std::size_t i = 0; i < calendar.events.size(); ++i) {
+            const auto& stage = plan.at("stages")[i];
+            const output::ReadEvent& event = calendar.events[i];
+            EXPECT_EQ(event.start, time(stage.at("start")));
+            EXPECT_EQ(event.end, time(stage.at("end").at("likely")));
+            bool called = false;
+            for (const auto& alarm : event.alarms) {
+                called = called || alarm.at < event.start;
+                const bool to_cut = alarm.words.rfind("Ready to cut", 0) == 0;
+                ready += to_cut ? 1U : 0U;
+                EXPECT_TRUE(!to_cut || alarm.at == time(plan.at("cut_from")));
+            }
+            EXPECT_TRUE(called || stage.at("attention") != "hands") << event.summary;
+        }
+        EXPECT_EQ(ready, 1U) << entry.path();
+    }
+    EXPECT_GT(read, 0U);
 }
 
 TEST_F(program, what_the_page_speaks_in_changes_no_numbers) {

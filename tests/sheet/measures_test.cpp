@@ -261,6 +261,20 @@ TEST(weigh_line, a_bare_count_stands_only_beside_what_is_counted) {
     EXPECT_EQ(line("milk", "1 cup"), "about 100 g (1 cup) milk");
 }
 
+TEST(is_torn_off, knows_the_middle_of_a_sentence) {
+    EXPECT_TRUE(is_torn_off("of warm water in a warm place"));
+    EXPECT_TRUE(is_torn_off("Been dissolved in milk"));
+    EXPECT_FALSE(is_torn_off("often a little sticky"));
+    EXPECT_FALSE(is_torn_off("wrap in cloth"));
+}
+
+TEST(without_loose_end, leaves_no_word_waiting_for_the_next) {
+    EXPECT_EQ(without_loose_end("half doubled its"), "half doubled");
+    EXPECT_EQ(without_loose_end("it comes to the"), "it comes");
+    EXPECT_EQ(without_loose_end("turn the oven on"), "turn the oven on");
+    EXPECT_EQ(without_loose_end("the"), "the");
+}
+
 TEST(without_lone_bracket, drops_only_what_has_lost_its_other_half) {
     EXPECT_EQ(without_lone_bracket("43 degrees C)"), "43 degrees C");
     EXPECT_EQ(without_lone_bracket("a (b) c (d"), "a (b) c d");
