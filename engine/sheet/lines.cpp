@@ -69,21 +69,19 @@ bool is_bare_count(std::string_view written) {
 }
 
 bool can_be_counted(std::string_view item) {
+    static constexpr std::array<std::string_view, 9> counted = {
+        "egg", "yolk", "potato", "banana", "apple", "lemon", "orange", "onion", "clove"};
     const std::string words = lower_case(item);
-    for (const std::string_view counted :
-         {"egg", "yolk", "potato", "banana", "apple", "lemon", "orange", "onion", "clove"}) {
-        const std::string one(counted);
-        if (has_word(words, one) || has_word(words, one + "s") || has_word(words, one + "es")) {
-            return true;
-        }
-    }
-    return false;
+    return std::any_of(counted.begin(), counted.end(), [&words](std::string_view name) {
+        const std::string one(name);
+        return has_word(words, one) || has_word(words, one + "s") || has_word(words, one + "es");
+    });
 }
 
 } // namespace
 
 std::string moment_text(const Zone& zone, Instant moment, Instant beside, ClockForm form) {
-    const std::string time = clock(zone, moment, form);
+    std::string time = clock(zone, moment, form);
     if (civil_of(zone, moment).date == civil_of(zone, beside).date) {
         return time;
     }
@@ -142,14 +140,12 @@ std::string bare_sign(std::string_view words) {
 }
 
 bool is_torn_off(std::string_view words) {
+    static constexpr std::array<std::string_view, 8> leads = {
+        "of ", "been ", "being ", "has been ", "have been ", "had been ", "than ", "which "};
     const std::string text = lower_case(words);
-    for (const std::string_view lead :
-         {"of ", "been ", "being ", "has been ", "have been ", "had been ", "than ", "which "}) {
-        if (text.rfind(lead, 0) == 0) {
-            return true;
-        }
-    }
-    return false;
+    return std::any_of(leads.begin(), leads.end(), [&text](std::string_view lead) {
+        return text.rfind(lead, 0) == 0;
+    });
 }
 
 std::string without_loose_end(std::string text) {

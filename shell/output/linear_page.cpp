@@ -86,7 +86,10 @@ std::string spoken(std::string_view text) {
             if (and_minutes) {
                 const auto [minutes, behind] = parted_from_marks(words[i + 1]);
                 const std::string bare = minutes.front() == '0' ? minutes.substr(1) : minutes;
-                shown += " " + bare + (bare == "1" ? " minute" : " minutes") + behind;
+                shown += ' ';
+                shown += bare;
+                shown += bare == "1" ? " minute" : " minutes";
+                shown += behind;
                 ++i;
             }
         } else if (i + 1 < words.size() && begins_with_digit(words[i + 1])) {
