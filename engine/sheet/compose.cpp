@@ -9,12 +9,14 @@
 
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
+#include "engine/sheet/asides.hpp"
 #include "engine/sheet/lines.hpp"
 #include "engine/sheet/measures.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <utility>
 
@@ -53,13 +55,6 @@ std::string small(std::string text) {
         text.size() > 2 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
     if (one_capital) {
         text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    }
-    return text;
-}
-
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
     }
     return text;
 }
@@ -140,6 +135,7 @@ std::string Composer::opening() const {
         return a.from < b.from;
     });
     std::vector<std::string> spans;
+    spans.reserve(longest.size());
     for (const FreeSpan& span : longest) {
         spans.push_back(time(rounded_up(span.from), plan_.start) + " to " +
                         time(rounded_down(span.to), span.from));
@@ -280,7 +276,7 @@ std::vector<SheetStage> Composer::stages() const {
                         ? day_text(day_.zone, stage.start).substr(0, 3) + " " +
                               sheet::clock(day_.zone, stage.start, options_.clock)
                         : time(stage.start, before);
-        line.title = capital(stage.title);
+        line.title = sheet::capital(stage.title);
         line.length = length(stage);
         line.box = stage.attention != Attention::none;
         line.acts = acts(stage);
@@ -318,7 +314,7 @@ std::vector<std::string> Composer::slow_notes() const {
 // Leaven is fed and butter taken out before anybody stands in the kitchen, and nobody gets up for
 // it at night.
 std::string Composer::ahead(const Ahead& ahead) const {
-    const std::int64_t minutes = static_cast<std::int64_t>(ahead.hours_before * 60.0 + 0.5);
+    const auto minutes = static_cast<std::int64_t>(std::lround(ahead.hours_before * 60.0));
     const Instant when = rounded_down(later_by_minutes(plan_.start, -minutes));
     if (when < day_.now) {
         return fmt::format(
@@ -342,41 +338,6 @@ std::string eating(const Plan& plan, const Day& day, ClockForm form) {
         return "eat at " + clock;
     }
     return "eat on " + day_text(day.zone, eat) + " at " + clock;
-}
-
-std::string question_line(const Question& question, const SheetOptions& options) {
-    const std::string ask = sheet::our_sentence(question.ask, options, sheet::Quoted::recipes);
-    std::string used = question.default_answer;
-    const bool number = !used.empty() && used.find_first_not_of("0123456789.") == std::string::npos;
-    const auto ends_with = [&question](std::string_view end) {
-        const std::string& key = question.key;
-        return key.size() >= end.size() &&
-               key.compare(key.size() - end.size(), end.size(), end) == 0;
-    };
-    if (number && ends_with("-c")) {
-        used += " °C";
-    } else if (number && question.key.rfind("minutes", 0) == 0) {
-        used += " min";
-    }
-    // The room's own question says already that nothing is used until it is answered.
-    if (used.empty() || question.key == "room-c") {
-        return ask;
-    }
-    return ask + " Used: " + sheet::our_sentence(used, options, sheet::Quoted::recipes) + ".";
-}
-
-std::string warning_line(const Diagnostic& warning) {
-    std::string line = capital(warning.what);
-    if (!line.empty() && line.back() != '.') {
-        line += ".";
-    }
-    if (!warning.do_this.empty()) {
-        line += " " + capital(warning.do_this);
-        if (line.back() != '.') {
-            line += ".";
-        }
-    }
-    return line;
 }
 
 } // namespace
@@ -416,8 +377,7 @@ Sheet compose(const Plan& plan,
         }
     }
     for (const Diagnostic& warning : plan.warnings) {
-        sheet.warnings.push_back(
-            sheet::our_sentence(warning_line(warning), options, sheet::Quoted::ours));
+        sheet.warnings.push_back(sheet::warning_line(warning, options));
     }
     for (const Caution& caution : provisions.cautions) {
         if (sheet.cautions.size() >= (says_all ? options.cautions : most_cautions_of_few_words)) {
@@ -431,38 +391,9 @@ Sheet compose(const Plan& plan,
             sheet.questions.push_back(fmt::format("{} more; `loafwright read` lists them.", more));
             break;
         }
-        sheet.questions.push_back(question_line(question, options));
+        sheet.questions.push_back(sheet::question_line(question, options));
     }
     return sheet;
-}
-
-Refusal compose_refusal(const Impossible& impossible, const Day& day, const SheetOptions& options) {
-    const auto ours = [&options](const std::string& text) {
-        return sheet::our_sentence(text, options, sheet::Quoted::ours);
-    };
-    Refusal refusal;
-    refusal.why = ours(impossible.why);
-    for (const std::string& reason :
-         impossible.reasons) { // what the first sentence says stays there
-        std::string heart = reason;
-        while (!heart.empty() && heart.back() == '.') {
-            heart.pop_back();
-        }
-        if (impossible.why.find(heart) == std::string::npos) {
-            refusal.reasons.push_back(ours(reason));
-        }
-    }
-    for (const WayOut& way : impossible.ways_out) {
-        // A change that is itself a time to eat needs no second one.
-        const bool says_when = way.change.find("eat at ") != std::string::npos ||
-                               way.change.find("eat from ") != std::string::npos;
-        std::string change = ours(way.change);
-        if (!says_when) {
-            change += ": eat at " + moment_text(day.zone, way.eat, day.now, options.clock);
-        }
-        refusal.ways_out.push_back(std::move(change));
-    }
-    return refusal;
 }
 
 } // namespace loafwright
