@@ -168,14 +168,7 @@ void add_cooling(const Surroundings& here, std::vector<FittedStep>& steps) {
     }
 }
 
-std::string capitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    }
-    return text;
-}
-
-std::string waits_note(const Transfer& transfer, std::size_t count) {
+Phrase waits_note(const Transfer& transfer, std::size_t count) {
     const std::string what = count == 1 ? "the wait takes " : "these waits take ";
     const std::int64_t longer = transfer.longer_minutes;
     const std::string change =
@@ -184,11 +177,15 @@ std::string waits_note(const Transfer& transfer, std::size_t count) {
         : longer < 0
             ? what + fitting::duration_text(-longer) + " less" + (count > 1 ? " in all" : "")
             : "that makes no difference to the times";
-    return fmt::format("{}; {}: {}.", capitalised(transfer.here), transfer.there, change);
+    Phrase note = with_capital(transfer.here);
+    note += phrase("; ");
+    note += transfer.there;
+    note += phrase(": {}.", {change});
+    return note;
 }
 
-std::vector<std::string> notes_of(const Surroundings& here, const std::vector<StepHere>& steps) {
-    std::vector<std::string> notes;
+std::vector<Phrase> notes_of(const Surroundings& here, const std::vector<StepHere>& steps) {
+    std::vector<Phrase> notes;
     // One sentence for all waits that were moved from the same place to the same place.
     std::vector<std::pair<Transfer, std::size_t>> sums;
     for (const StepHere& step : steps) {
@@ -213,28 +210,25 @@ std::vector<std::string> notes_of(const Surroundings& here, const std::vector<St
         return heat && heat->is_limited;
     });
     if (limited != here.heats.end()) {
-        notes.push_back(fmt::format(
+        notes.push_back(phrase(
             "Your oven stops at {} and the recipe wants {}: bake at {} and go by the colour.",
-            fitting::degrees_text(here.kitchen.oven.max),
-            fitting::degrees_text((*limited)->wanted),
-            fitting::degrees_text((*limited)->setting)));
+            {here.kitchen.oven.max, (*limited)->wanted, (*limited)->setting}));
     }
     const double offset = here.kitchen.oven.offset.count();
     const bool bakes = std::any_of(
         here.heats.begin(), here.heats.end(), [](const auto& heat) { return heat.has_value(); });
     if (bakes && offset != 0.0) {
         notes.push_back(
-            fmt::format("Your oven runs {} {} than it is set; the settings here allow for it.",
-                        fitting::degrees_text(Celsius(offset > 0.0 ? offset : -offset)),
-                        offset > 0.0 ? "hotter" : "cooler"));
+            phrase("Your oven runs {} {} than it is set; the settings here allow for it.",
+                   {CelsiusDifference(offset > 0.0 ? offset : -offset),
+                    std::string(offset > 0.0 ? "hotter" : "cooler")}));
     }
     const auto guessed = std::find_if(here.heats.begin(), here.heats.end(), [](const auto& heat) {
         return heat && heat->is_guess;
     });
     if (guessed != here.heats.end()) {
-        notes.push_back(
-            fmt::format("The recipe names no oven temperature in figures; {} is our guess.",
-                        fitting::degrees_text((*guessed)->wanted)));
+        notes.push_back(phrase("The recipe names no oven temperature in figures; {} is our guess.",
+                               {(*guessed)->wanted}));
     }
     return notes;
 }
@@ -253,7 +247,7 @@ Question room_question(const Surroundings& here, const std::vector<StepHere>& st
         if (step.wants_room && written.temperature != fitting::usual_room) {
             question.ask =
                 fmt::format("How warm is your kitchen? {}; until you say, its own times stand.",
-                            capitalised(written.name));
+                            fitting::plain_text(with_capital(written.name)));
             break;
         }
     }
@@ -375,17 +369,16 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     out.notes = notes_of(here, steps);
     if (out.dough_leaves_oven) {
         out.notes.push_back(
-            fmt::format("Your warm spot is the oven: the dough comes out before it heats, and "
-                        "stands the last {} "
-                        "in the kitchen.",
-                        fitting::duration_text(fitting::whole_minutes(kitchen.oven.heat_up))));
+            phrase("Your warm spot is the oven: the dough comes out before it heats, and stands "
+                   "the last {} in the kitchen.",
+                   {fitting::duration_text(fitting::whole_minutes(kitchen.oven.heat_up))}));
     }
     if (mixed.water) {
         out.notes.push_back(fitting::water_words(*mixed.water));
     }
     if (yeast) {
-        if (std::string swap = fitting::yeast_swap_words(*yeast, kitchen); !swap.empty()) {
-            out.notes.push_back(std::move(swap));
+        if (auto swap = fitting::yeast_swap_words(*yeast, kitchen)) {
+            out.notes.push_back(std::move(*swap));
         }
     }
     out.questions = reading.questions;

@@ -6,6 +6,7 @@
 #include "engine/fitting/options.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/knowledge.hpp"
+#include "engine/quantity/phrase.hpp"
 #include "engine/recipe/recipe.hpp"
 
 #include <tl/expected.hpp>
@@ -67,7 +68,7 @@ struct FittedRecipe {
     std::optional<fitting::WaterHere> water;
     /// Sentences for the foot of the page: what was assumed about this kitchen and why times differ
     /// from the text.
-    std::vector<std::string> notes;
+    std::vector<Phrase> notes;
     std::vector<Question> questions; // the reading's, and the kitchen's
 };
 

@@ -174,8 +174,8 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
     here.ice = to_five(plan.ice);
     here.tap = here.grams - here.boiled - here.ice;
     if (plan.advice == dough::WaterAdvice::would_harm) {
-        here.warning = fmt::format("warmer than {} would harm the yeast",
-                                   degrees_text(Celsius(std::round(plan.limit.degrees()))));
+        here.warning = phrase("warmer than {} would harm the yeast",
+                              {Celsius(std::round(plan.limit.degrees()))});
     }
     if (here.temperature.degrees() >= 0.0 && here.temperature.degrees() <= hottest_tap_c) {
         mixed.water = here;
@@ -202,39 +202,39 @@ std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& know
     return told ? std::optional<YeastInDough>(yeast) : std::nullopt;
 }
 
-std::string yeast_swap_words(const YeastInDough& yeast, const Kitchen& kitchen) {
+std::optional<Phrase> yeast_swap_words(const YeastInDough& yeast, const Kitchen& kitchen) {
     if (!kitchen.yeast) {
-        return "";
+        return std::nullopt;
     }
     const dough::YeastForm here = form_named(*kitchen.yeast);
     if (here == yeast.form) {
-        return "";
+        return std::nullopt;
     }
     const Grams instead = as_weighed(dough::converted(yeast.grams, yeast.form, here).likely);
-    return fmt::format("You have {} yeast: {} g does the work of {} g {}.",
-                       name_of(here),
-                       instead.count(),
-                       as_weighed(yeast.grams).count(),
-                       name_of(yeast.form));
+    return phrase("You have {} yeast: {} does the work of {} {}.",
+                  {std::string(name_of(here)),
+                   instead,
+                   as_weighed(yeast.grams),
+                   std::string(name_of(yeast.form))});
 }
 
-std::string water_words(const WaterHere& water) {
-    std::string words = fmt::format("Water at {}", degrees_text(water.temperature));
+Phrase water_words(const WaterHere& water) {
+    Phrase words = phrase("Water at {}", {water.temperature});
     if (water.ice > Grams(0.0)) {
-        words += fmt::format(
-            ": {:.0f} g ice and {:.0f} g from the tap", water.ice.count(), water.tap.count());
+        words += phrase(": {} ice and {} from the tap", {water.ice, water.tap});
     } else if (water.boiled > Grams(0.0)) {
-        words += fmt::format("; without a thermometer {:.0f} g just boiled and {:.0f} g cold from "
-                             "the tap, stirred, before the yeast",
-                             water.boiled.count(),
-                             water.tap.count());
+        words += phrase("; without a thermometer {} just boiled and {} cold from the tap, stirred, "
+                        "before the yeast",
+                        {water.boiled, water.tap});
     } else {
-        words += ", as it comes from the tap";
+        words += phrase(", as it comes from the tap");
     }
-    if (!water.warning.empty()) {
-        words += "; " + water.warning;
+    if (!water.warning.parts.empty()) {
+        words += phrase("; ");
+        words += water.warning;
     }
-    return words + ".";
+    words += phrase(".");
+    return words;
 }
 
 } // namespace loafwright::fitting

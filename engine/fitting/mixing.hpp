@@ -4,6 +4,7 @@
 #include "engine/fitting/doses.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/knowledge.hpp"
+#include "engine/quantity/phrase.hpp"
 #include "engine/recipe/recipe.hpp"
 
 #include <optional>
@@ -24,7 +25,7 @@ struct WaterHere {
     Grams tap;
     Grams ice;
     /// Why not warmer: the yeast would suffer. Empty otherwise.
-    std::string warning;
+    Phrase warning;
 };
 
 /// The main dough as it comes from mixing, in the kitchen the recipe was written for and here.
@@ -47,12 +48,12 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
 /// The baker's yeast of the main dough; none where there is none, or no weight of it or of flour.
 std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge);
 
-/// "You have fresh yeast: 21 g does the work of 7 g instant." Empty where the kitchen's yeast is
+/// "You have fresh yeast: 21 g does the work of 7 g instant." None where the kitchen's yeast is
 /// the recipe's, or not known.
-std::string yeast_swap_words(const YeastInDough& yeast, const Kitchen& kitchen);
+std::optional<Phrase> yeast_swap_words(const YeastInDough& yeast, const Kitchen& kitchen);
 
 /// "Water at 28 °C; without a thermometer 65 g just boiled and 265 g from the tap, stirred, before
 /// the yeast."
-std::string water_words(const WaterHere& water);
+Phrase water_words(const WaterHere& water);
 
 } // namespace loafwright::fitting

@@ -72,7 +72,7 @@ WrittenFor written_for(const Step& step, const Knowledge& knowledge) {
     if (step.temperature) {
         const Celsius middle =
             step.temperature->low + (step.temperature->high - step.temperature->low) / 2.0;
-        return {middle, fmt::format("the recipe asks for {}", degrees_text(middle))};
+        return {middle, phrase("the recipe asks for {}", {middle})};
     }
     const std::string text = lower_case(step.text);
     const WarmthWordRow* found = nullptr;
@@ -92,11 +92,10 @@ WrittenFor written_for(const Step& step, const Knowledge& knowledge) {
     }
     if (found != nullptr) {
         return {found->temperature.likely,
-                fmt::format("“{}” in the recipe was read as about {}",
-                            found->words,
-                            degrees_text(found->temperature.likely))};
+                phrase("“{}” in the recipe was read as about {}",
+                       {std::string(found->words), found->temperature.likely})};
     }
-    return {usual_room, fmt::format("the recipe was read as for {}", degrees_text(usual_room))};
+    return {usual_room, phrase("the recipe was read as for {}", {usual_room})};
 }
 
 bool depends_on_room(StepKind kind, Place place) {

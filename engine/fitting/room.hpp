@@ -3,6 +3,7 @@
 
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/knowledge.hpp"
+#include "engine/quantity/phrase.hpp"
 #include "engine/recipe/recipe.hpp"
 
 #include <optional>
@@ -29,7 +30,7 @@ std::optional<PlaceHere> place_here(const Kitchen& kitchen, Place place);
 /// The temperature a wait's length was written for, and how the page names it.
 struct WrittenFor {
     Celsius temperature;
-    std::string name; // “a warm place” in the recipe was read as about 27 °C
+    Phrase name; // “a warm place” in the recipe was read as about 27 °C
 };
 WrittenFor written_for(const Step& step, const Knowledge& knowledge);
 

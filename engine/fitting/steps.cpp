@@ -219,7 +219,7 @@ std::string sentence_of(std::int64_t longer, const Transfer& transfer) {
     const std::string change = longer > 0   ? duration_text(longer) + " longer"
                                : longer < 0 ? duration_text(-longer) + " shorter"
                                             : "as long as in the recipe";
-    return fmt::format("{}: {}, {}", change, transfer.here, transfer.there);
+    return fmt::format("{}: {}, {}", change, plain_text(transfer.here), plain_text(transfer.there));
 }
 
 // "and the dough cools as it stands", where it is far enough from its place to matter.
@@ -271,11 +271,11 @@ carry_over(const Surroundings& here, std::size_t index, Length& length, bool str
     // In fives, as the wait itself is: nobody wants to read "7 min longer".
     const double longer = (length.minutes.likely - old.likely).count();
     transfer.longer_minutes = 5 * static_cast<std::int64_t>(std::lround(longer / 5.0));
-    transfer.here = fmt::format("{} is {}", place->name, degrees_text(there.likely));
+    transfer.here = phrase("{} is {}", {place->name, there.likely});
     transfer.there = written.name;
     if (thin_air != 1.0) {
-        transfer.there +=
-            fmt::format("; at {:.0f} m dough rises with less gas", here.kitchen.altitude.count());
+        transfer.there += phrase(
+            fmt::format("; at {:.0f} m dough rises with less gas", here.kitchen.altitude.count()));
     }
     length.reason = sentence_of(transfer.longer_minutes, transfer) + on_its_way(*course);
     return transfer;

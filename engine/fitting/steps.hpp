@@ -32,8 +32,8 @@ struct Surroundings {
 /// How much a transfer to this kitchen changed, for the foot of the page.
 struct Transfer {
     std::int64_t longer_minutes = 0; // negative when shorter
-    std::string here;                // "your kitchen is 19 °C"
-    std::string there;               // "“not too cold” was read as about 22 °C"
+    Phrase here;                     // "your kitchen is 19 °C"
+    Phrase there;                    // "“not too cold” was read as about 22 °C"
 };
 
 /// One step with its length here.

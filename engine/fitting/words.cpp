@@ -29,6 +29,22 @@ std::string degrees_text(Celsius temperature) {
     return fmt::format("{:.1f} °C", tenths);
 }
 
+std::string plain_text(const Phrase& phrase) {
+    struct Words {
+        std::string operator()(const std::string& words) const { return words; }
+        std::string operator()(Celsius temperature) const { return degrees_text(temperature); }
+        std::string operator()(CelsiusDifference difference) const {
+            return degrees_text(Celsius(difference.count()));
+        }
+        std::string operator()(Grams grams) const { return fmt::format("{:g} g", grams.count()); }
+    };
+    std::string text;
+    for (const Phrase::Part& part : phrase.parts) {
+        text += std::visit(Words{}, part);
+    }
+    return text;
+}
+
 std::int64_t whole_minutes(Minutes minutes) {
     return std::max<std::int64_t>(0, static_cast<std::int64_t>(std::floor(minutes.count() + 0.5)));
 }

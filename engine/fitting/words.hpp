@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/quantity/phrase.hpp"
 #include "engine/quantity/tagged.hpp"
 
 #include <cstdint>
@@ -13,6 +14,9 @@ std::string duration_text(std::int64_t minutes);
 
 /// "18 °C", and one decimal only where it says something: "18.5 °C".
 std::string degrees_text(Celsius temperature);
+
+/// A phrase in °C and grams, as JSON and the reasons have it.
+std::string plain_text(const Phrase& phrase);
 
 /// Whole minutes, halves up, never below zero.
 std::int64_t whole_minutes(Minutes minutes);

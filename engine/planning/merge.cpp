@@ -66,8 +66,10 @@ std::vector<FreeSpan> free_of_all(const std::vector<Plan>& plans, const FreeSpan
     return spans;
 }
 
-void add_stages(std::vector<Stage>& all, const Plan& plan) {
-    for (const Stage& stage : plan.stages) {
+void add_stages(std::vector<Stage>& all, const Plan& plan, std::size_t bread) {
+    for (Stage stage : plan.stages) {
+        stage.bread_index = bread;
+        stage.own_number = stage.number;
         const auto same = std::find_if(all.begin(), all.end(), [&stage](const Stage& other) {
             return is_eating(stage) && is_eating(other) && other.start == stage.start;
         });
@@ -89,7 +91,8 @@ Plan merged(const std::vector<Plan>& plans) {
     all.warnings.clear();
     all.hands_on_minutes = 0;
     Instant asked_until = all.start;
-    for (const Plan& plan : plans) {
+    for (std::size_t b = 0; b < plans.size(); ++b) {
+        const Plan& plan = plans[b];
         all.start = std::min(all.start, plan.start);
         all.out_of_oven = std::max(all.out_of_oven, plan.out_of_oven);
         all.cut_from = std::max(all.cut_from, plan.cut_from);
@@ -99,7 +102,7 @@ Plan merged(const std::vector<Plan>& plans) {
         all.eat.high = std::max(all.eat.high, plan.eat.high);
         all.hands_on_minutes += plan.hands_on_minutes;
         asked_until = std::max(asked_until, plan.out_of_oven);
-        add_stages(all.stages, plan);
+        add_stages(all.stages, plan, b);
         for (const Diagnostic& warning : plan.warnings) {
             all.warnings.push_back(warning);
         }

@@ -22,6 +22,8 @@ struct Act {
     std::int64_t after_start_minutes = 0; // from the start of its stage
     std::string text;
     std::optional<std::size_t> step; // index in recipe.steps
+    /// The setting that `text` ends with, as planning::words::oven writes it.
+    std::optional<Celsius> oven;
 };
 
 /// One numbered line of the page.
@@ -40,9 +42,12 @@ struct Stage {
     std::vector<std::size_t> steps;  // indices in recipe.steps
     std::size_t first_part = 0;      // its own of Plan::parts: [first_part, last_part)
     std::size_t last_part = 0;
+    std::size_t bread_index = 0; // in Plan::breads, and the line's number on that bread's own page
+    int own_number = 1;
 };
 
-/// One of the pieces that a bread was laid end to end in: a step, or a part of a wait between folds.
+/// One of the pieces that a bread was laid end to end in: a step, or a part of a wait between
+/// folds.
 struct PlanPart {
     Instant start;
     Instant end;

@@ -13,6 +13,10 @@ namespace loafwright::planning {
 
 namespace {
 
+bool ends_with(std::string_view text, std::string_view end) {
+    return text.size() >= end.size() && text.substr(text.size() - end.size()) == end;
+}
+
 class StageMaker {
 public:
     StageMaker(const FittedRecipe& recipe,
@@ -77,6 +81,10 @@ private:
         act.at = later_by_minutes(stage.start, after);
         act.text = text;
         act.step = recipe_.steps[fitted].step;
+        const auto& oven = recipe_.steps[fitted].oven;
+        if (oven && ends_with(text, words::oven(*oven))) {
+            act.oven = oven;
+        }
         stage.acts.push_back(act);
     }
 
@@ -398,6 +406,7 @@ private:
             act.at = on;
             act.after_start_minutes = minutes_between(stages_[at].start, on);
             act.text = oven_words(oven);
+            act.oven = oven.setting;
             if (oven.bake == *chain_.first_bake) {
                 for (const std::size_t fitted : chain_.preheats) {
                     note_step(stages_[at], fitted);

@@ -9,11 +9,14 @@
 
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
+#include "engine/sheet/asides.hpp"
 #include "engine/sheet/lines.hpp"
+#include "engine/sheet/measures.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <utility>
 
@@ -27,6 +30,10 @@ using sheet::moment_text;
 constexpr std::int64_t shortest_free = 30;
 constexpr std::size_t most_free = 3;
 constexpr std::size_t longest_reminder_words = 9;
+// Waking hours, as planning has them for a day that nobody has described.
+constexpr int first_awake_minute = 6 * 60 + 30;
+constexpr int first_asleep_minute = 22 * 60 + 30;
+constexpr std::size_t most_cautions_of_few_words = 1;
 constexpr std::int64_t longest_spare = 240; // minutes; more is no news to somebody who waits for it
 
 std::int64_t to_five(std::int64_t minutes) {
@@ -48,13 +55,6 @@ std::string small(std::string text) {
         text.size() > 2 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
     if (one_capital) {
         text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    }
-    return text;
-}
-
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
     }
     return text;
 }
@@ -86,10 +86,11 @@ public:
     [[nodiscard]] std::string opening() const;
     [[nodiscard]] std::vector<SheetStage> stages() const;
     [[nodiscard]] std::vector<std::string> slow_notes() const;
+    [[nodiscard]] std::string ahead(const Ahead& ahead) const;
 
 private:
     [[nodiscard]] std::string time(Instant moment, Instant beside) const {
-        return moment_text(day_.zone, moment, beside);
+        return moment_text(day_.zone, moment, beside, options_.clock);
     }
     [[nodiscard]] bool is_cooling(const Stage& stage) const;
     [[nodiscard]] std::string length(const Stage& stage) const;
@@ -109,7 +110,11 @@ std::string Composer::opening() const {
     if (!today) {
         text += day_text(day_.zone, plan_.start) + ", ";
     }
-    text += clock_text(day_.zone, plan_.start) + ". ";
+    text += sheet::clock(day_.zone, plan_.start, options_.clock) + ".";
+    if (options_.wording == Wording::few) {
+        return text;
+    }
+    text += " ";
     const std::int64_t hands = to_five(plan_.hands_on_minutes);
     text += hands < 60 ? fmt::format("{} minutes", hands) : duration_text(hands);
     text += " of your hands";
@@ -130,6 +135,7 @@ std::string Composer::opening() const {
         return a.from < b.from;
     });
     std::vector<std::string> spans;
+    spans.reserve(longest.size());
     for (const FreeSpan& span : longest) {
         spans.push_back(time(rounded_up(span.from), plan_.start) + " to " +
                         time(rounded_down(span.to), span.from));
@@ -184,9 +190,12 @@ std::string Composer::cue_line(const Stage& stage) const {
     if (!stage.cue || stage.cue->text.empty() || is_cooling(stage)) {
         return "";
     }
-    const std::string bare = sheet::bare_cue(stage.cue->text);
-    std::string line = (stage.cue->span ? "ready when " : "our sign: ") + bare;
-    if (stage.attention == Attention::wait && stage.end.low < stage.end.high) {
+    const std::string own = sheet::without_loose_end(sheet::bare_cue(stage.cue->text));
+    std::string line = stage.cue->span
+                           ? "ready when " + own
+                           : "our sign: " + sheet::our_sentence(own, options_, sheet::Quoted::ours);
+    if (options_.wording == Wording::full && stage.attention == Attention::wait &&
+        stage.end.low < stage.end.high) {
         line += ", about " + time(stage.end.likely, stage.start);
         if (stage.end.likely < stage.end.high) {
             line += ", by " + time(rounded_up(stage.end.high), stage.start) + " at the latest";
@@ -207,11 +216,21 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
     const bool acts_on_oven = std::any_of(stage.acts.begin(), stage.acts.end(), [](const Act& act) {
         return has_word(lower_case(act.text), "oven");
     });
+    const std::size_t most = options_.wording == Wording::few
+                                 ? std::min<std::size_t>(1, options_.reminders_a_stage)
+                                 : options_.reminders_a_stage;
     for (const Reminder& reminder : stage.reminders) {
-        if (lines.size() >= options_.reminders_a_stage) {
+        if (lines.size() >= most) {
             break;
         }
-        const std::string line = sheet::at_most_words(reminder.text, longest_reminder_words);
+        const std::string words =
+            reminder.span ? reminder.text
+                          : sheet::our_sentence(reminder.text, options_, sheet::Quoted::ours);
+        if (sheet::is_torn_off(words)) {
+            continue;
+        }
+        const std::string line = sheet::without_loose_end(
+            sheet::without_lone_bracket(sheet::at_most_words(words, longest_reminder_words)));
         const std::string bare = sheet::bare_sign(line);
         // The act has the heat, the title the cover, the weighing list the weights.
         const bool heat_said = acts_on_oven && (bare.find("\xC2\xB0") != std::string::npos ||
@@ -238,7 +257,7 @@ std::vector<SheetAct> Composer::acts(const Stage& stage) const {
         line.time = stage.attention == Attention::near
                         ? fmt::format("+ {}", act.after_start_minutes)
                         : time(act.at, stage.start);
-        line.text = act.text;
+        line.text = sheet::act_text(act, options_);
         lines.push_back(std::move(line));
     }
     return lines;
@@ -253,10 +272,11 @@ std::vector<SheetStage> Composer::stages() const {
         SheetStage line;
         line.number = stage.number;
         // On a page of two days the first line names its day as well.
-        line.time = !today && lines.empty() ? day_text(day_.zone, stage.start).substr(0, 3) + " " +
-                                                  clock_text(day_.zone, stage.start)
-                                            : time(stage.start, before);
-        line.title = capital(stage.title);
+        line.time = !today && lines.empty()
+                        ? day_text(day_.zone, stage.start).substr(0, 3) + " " +
+                              sheet::clock(day_.zone, stage.start, options_.clock)
+                        : time(stage.start, before);
+        line.title = sheet::capital(stage.title);
         line.length = length(stage);
         line.box = stage.attention != Attention::none;
         line.acts = acts(stage);
@@ -291,51 +311,33 @@ std::vector<std::string> Composer::slow_notes() const {
     return notes;
 }
 
-std::string eating(const Plan& plan, const Day& day) {
+// Leaven is fed and butter taken out before anybody stands in the kitchen, and nobody gets up for
+// it at night.
+std::string Composer::ahead(const Ahead& ahead) const {
+    const auto minutes = static_cast<std::int64_t>(std::lround(ahead.hours_before * 60.0));
+    const Instant when = rounded_down(later_by_minutes(plan_.start, -minutes));
+    if (when < day_.now) {
+        return fmt::format(
+            "Now: {}. {} before you begin is best.", ahead.what, duration_text(minutes));
+    }
+    const ClockTime clock = civil_of(day_.zone, when).clock;
+    const int minute = clock.hour * 60 + clock.minute;
+    if (minute < first_awake_minute || minute >= first_asleep_minute) {
+        return fmt::format("The evening before: {}.", ahead.what);
+    }
+    return fmt::format("{}, {} before you begin: {}.",
+                       time(when, plan_.start),
+                       duration_text(minutes),
+                       ahead.what);
+}
+
+std::string eating(const Plan& plan, const Day& day, ClockForm form) {
     const Instant eat = rounded_up(plan.eat.likely);
-    const std::string clock = clock_text(day.zone, eat);
+    const std::string clock = sheet::clock(day.zone, eat, form);
     if (civil_of(day.zone, eat).date == civil_of(day.zone, day.now).date) {
         return "eat at " + clock;
     }
     return "eat on " + day_text(day.zone, eat) + " at " + clock;
-}
-
-std::string hours_text(double hours) {
-    return duration_text(static_cast<std::int64_t>(hours * 60.0 + 0.5));
-}
-
-std::string question_line(const Question& question) {
-    std::string used = question.default_answer;
-    const bool number = !used.empty() && used.find_first_not_of("0123456789.") == std::string::npos;
-    const auto ends_with = [&question](std::string_view end) {
-        const std::string& key = question.key;
-        return key.size() >= end.size() &&
-               key.compare(key.size() - end.size(), end.size(), end) == 0;
-    };
-    if (number && ends_with("-c")) {
-        used += " °C";
-    } else if (number && question.key.rfind("minutes", 0) == 0) {
-        used += " min";
-    }
-    // The room's own question says already that nothing is used until it is answered.
-    if (used.empty() || question.key == "room-c") {
-        return question.ask;
-    }
-    return question.ask + " Used: " + used + ".";
-}
-
-std::string warning_line(const Diagnostic& warning) {
-    std::string line = capital(warning.what);
-    if (!line.empty() && line.back() != '.') {
-        line += ".";
-    }
-    if (!warning.do_this.empty()) {
-        line += " " + capital(warning.do_this);
-        if (line.back() != '.') {
-            line += ".";
-        }
-    }
-    return line;
 }
 
 } // namespace
@@ -348,68 +350,50 @@ Sheet compose(const Plan& plan,
     const Composer composer(plan, recipe, day, options);
     Sheet sheet;
     sheet.title = recipe.recipe.title.empty() ? "Bread" : recipe.recipe.title;
-    sheet.eat = eating(plan, day);
+    sheet.eat = eating(plan, day, options.clock);
     sheet.opening = composer.opening();
     for (const ToBuy& bought : provisions.buy) {
-        std::string line = sheet::weigh_line(bought);
+        std::string line = sheet::weigh_line(bought, options.weight);
         if (recipe.water && has_word(lower_case(bought.item), "water")) {
-            line += " at " + fitting::degrees_text(recipe.water->temperature);
+            line += " at " + sheet::degrees(recipe.water->temperature, options.temperature);
         }
         sheet.weigh.push_back(std::move(line));
     }
-    sheet.ready = provisions.kit;
+    const bool says_all = options.wording == Wording::full;
+    if (says_all) {
+        sheet.ready = provisions.kit;
+    }
     sheet.stages = composer.stages();
 
     for (const Ahead& ahead : provisions.ahead) {
-        sheet.notes.push_back(
-            fmt::format("{} before you begin: {}.", hours_text(ahead.hours_before), ahead.what));
+        sheet.ahead.push_back(composer.ahead(ahead));
     }
     for (std::string& note : composer.slow_notes()) {
         sheet.notes.push_back(std::move(note));
     }
-    sheet.notes.insert(sheet.notes.end(), recipe.notes.begin(), recipe.notes.end());
+    for (const Phrase& note : recipe.notes) {
+        if (says_all) {
+            sheet.notes.push_back(sheet::words_of(note, options));
+        }
+    }
     for (const Diagnostic& warning : plan.warnings) {
-        sheet.warnings.push_back(warning_line(warning));
+        sheet.warnings.push_back(sheet::warning_line(warning, options));
     }
     for (const Caution& caution : provisions.cautions) {
-        if (sheet.cautions.size() >= options.cautions) {
+        if (sheet.cautions.size() >= (says_all ? options.cautions : most_cautions_of_few_words)) {
             break;
         }
-        sheet.cautions.push_back(caution.text);
+        sheet.cautions.push_back(sheet::our_sentence(caution.text, options, sheet::Quoted::ours));
     }
-    for (const Question& question : recipe.questions) {
+    for (const Question& question : says_all ? recipe.questions : std::vector<Question>{}) {
         if (sheet.questions.size() == options.questions) {
             const std::size_t more = recipe.questions.size() - options.questions;
             sheet.questions.push_back(fmt::format("{} more; `loafwright read` lists them.", more));
             break;
         }
-        sheet.questions.push_back(question_line(question));
+        sheet.questions.push_back(sheet::question_line(question, options));
     }
     return sheet;
-}
-
-Refusal compose_refusal(const Impossible& impossible, const Day& day) {
-    Refusal refusal;
-    refusal.why = impossible.why;
-    for (const std::string& reason :
-         impossible.reasons) { // what the first sentence says stays there
-        std::string heart = reason;
-        while (!heart.empty() && heart.back() == '.') {
-            heart.pop_back();
-        }
-        if (impossible.why.find(heart) == std::string::npos) {
-            refusal.reasons.push_back(reason);
-        }
-    }
-    for (const WayOut& way : impossible.ways_out) {
-        // A change that is itself a time to eat needs no second one.
-        const bool says_when = way.change.find("eat at ") != std::string::npos ||
-                               way.change.find("eat from ") != std::string::npos;
-        refusal.ways_out.push_back(says_when ? way.change
-                                             : way.change + ": eat at " +
-                                                   moment_text(day.zone, way.eat, day.now));
-    }
-    return refusal;
 }
 
 } // namespace loafwright

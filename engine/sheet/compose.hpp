@@ -3,6 +3,7 @@
 
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
+#include "engine/sheet/options.hpp"
 
 #include <optional>
 #include <string>
@@ -37,17 +38,12 @@ struct Sheet {
     std::string opening; // "Begin 13:00. 40 minutes of your hands; you are free 13:30 to 14:35."
     std::vector<std::string> weigh; // "500 g strong white flour"
     std::vector<std::string> ready; // "2 lb tin", "rack"
+    std::vector<std::string> ahead; // before stage 1: "09:00, 1 h before you begin: butter out…"
     std::vector<SheetStage> stages;
     std::vector<std::string> notes; // what happens if it is slow; what was assumed
     std::vector<std::string> warnings;
     std::vector<std::string> cautions;  // three at most
     std::vector<std::string> questions; // "How warm is your kitchen? Used: 21 °C."
-};
-
-struct SheetOptions {
-    std::size_t reminders_a_stage = 3;
-    std::size_t cautions = 3;
-    std::size_t questions = 3; // in sight; the rest are counted
 };
 
 Sheet compose(const Plan& plan,
@@ -62,6 +58,7 @@ struct Refusal {
     std::vector<std::string> reasons;
     std::vector<std::string> ways_out;
 };
-Refusal compose_refusal(const Impossible& impossible, const Day& day);
+Refusal
+compose_refusal(const Impossible& impossible, const Day& day, const SheetOptions& options = {});
 
 } // namespace loafwright

@@ -5,28 +5,17 @@
 
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
+#include "engine/sheet/measures.hpp"
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
+#include <array>
 #include <initializer_list>
 
 namespace loafwright::sheet {
 
 namespace {
-
-// Grams as kitchen scales show them: whole from ten up, one decimal below where it is not zero.
-// What is known roughly is not written finely.
-std::string grams_text(double grams, bool about) {
-    if (grams < 10.0) {
-        const double marks = about && grams >= 2.0 ? 2.0 : 10.0;
-        const double shown = std::floor(grams * marks + 0.5) / marks;
-        return shown == std::floor(shown) ? fmt::format("{:.0f} g", shown)
-                                          : fmt::format("{:.1f} g", shown);
-    }
-    const double step = !about ? 1.0 : grams < 50.0 ? 1.0 : grams < 200.0 ? 5.0 : 10.0;
-    return fmt::format("{:.0f} g", step * std::floor(grams / step + 0.5));
-}
 
 std::string without_leads(std::string_view words, std::initializer_list<std::string_view> leads) {
     std::string text(words);
@@ -43,25 +32,71 @@ std::string without_leads(std::string_view words, std::initializer_list<std::str
     return text;
 }
 
-} // namespace
-
-std::string moment_text(const Zone& zone, Instant moment, Instant beside) {
-    const std::string clock = clock_text(zone, moment);
-    if (civil_of(zone, moment).date == civil_of(zone, beside).date) {
-        return clock;
-    }
-    // The first three letters of "Sat 28 Nov".
-    return day_text(zone, moment).substr(0, 3) + " " + clock;
+template <std::size_t Count>
+bool is_one_of(const std::array<std::string_view, Count>& words, std::string_view word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string weigh_line(const ToBuy& bought) {
+// "2", "1 1/2", "one": a number and nothing that it is a number of.
+bool is_bare_count(std::string_view written) {
+    static constexpr std::array<std::string_view, 15> numbers = {"a",
+                                                                 "an",
+                                                                 "one",
+                                                                 "two",
+                                                                 "three",
+                                                                 "four",
+                                                                 "five",
+                                                                 "six",
+                                                                 "seven",
+                                                                 "eight",
+                                                                 "nine",
+                                                                 "ten",
+                                                                 "half",
+                                                                 "and",
+                                                                 "+"};
+    const std::string words = lower_case(written);
+    std::size_t at = 0;
+    while (at < words.size()) {
+        const std::size_t end = std::min(words.find(' ', at), words.size());
+        const std::string_view word = std::string_view(words).substr(at, end - at);
+        if (word.find_first_not_of("0123456789./") != std::string_view::npos &&
+            !is_one_of(numbers, word)) {
+            return false;
+        }
+        at = end + 1;
+    }
+    return !words.empty();
+}
+
+bool can_be_counted(std::string_view item) {
+    static constexpr std::array<std::string_view, 9> counted = {
+        "egg", "yolk", "potato", "banana", "apple", "lemon", "orange", "onion", "clove"};
+    const std::string words = lower_case(item);
+    return std::any_of(counted.begin(), counted.end(), [&words](std::string_view name) {
+        const std::string one(name);
+        return has_word(words, one) || has_word(words, one + "s") || has_word(words, one + "es");
+    });
+}
+
+} // namespace
+
+std::string moment_text(const Zone& zone, Instant moment, Instant beside, ClockForm form) {
+    std::string time = clock(zone, moment, form);
+    if (civil_of(zone, moment).date == civil_of(zone, beside).date) {
+        return time;
+    }
+    // The first three letters of "Sat 28 Nov".
+    return day_text(zone, moment).substr(0, 3) + " " + time;
+}
+
+std::string weigh_line(const ToBuy& bought, WeightUnit unit) {
     std::string line;
     if (bought.grams) {
         const Band<Grams>& grams = *bought.grams;
         const bool about = grams.low != grams.high;
         line = about ? "about " : "";
-        line += grams_text(grams.likely.count(), about);
-        if (!bought.as_written.empty()) {
+        line += weight(grams.likely, about, unit);
+        if (!bought.as_written.empty() && !is_bare_count(bought.as_written)) {
             line += " (" + bought.as_written + ")";
         }
         line += " ";
@@ -69,6 +104,9 @@ std::string weigh_line(const ToBuy& bought) {
         line = bought.as_written + " ";
     }
     line += bought.item;
+    if (bought.grams && is_bare_count(bought.as_written) && can_be_counted(bought.item)) {
+        line += " (" + bought.as_written + ")";
+    }
     if (bought.optional) {
         line += ", if you like";
     }
@@ -86,6 +124,13 @@ std::string joined(const std::vector<std::string>& parts) {
     return text;
 }
 
+std::string capital(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    }
+    return text;
+}
+
 std::string bare_cue(std::string_view cue) {
     std::string text = without_leads(
         cue, {"until ", "till ", "'til ", "when ", "ready when ", "once ", "or ", "and "});
@@ -99,6 +144,54 @@ std::string bare_sign(std::string_view words) {
     return without_leads(
         lower_case(bare_cue(words)),
         {"it ", "they ", "the dough ", "dough ", "is ", "are ", "has ", "have ", "should ", "be "});
+}
+
+bool is_torn_off(std::string_view words) {
+    static constexpr std::array<std::string_view, 8> leads = {
+        "of ", "been ", "being ", "has been ", "have been ", "had been ", "than ", "which "};
+    const std::string text = lower_case(words);
+    return std::any_of(leads.begin(), leads.end(), [&text](std::string_view lead) {
+        return text.rfind(lead, 0) == 0;
+    });
+}
+
+std::string without_loose_end(std::string text) {
+    static constexpr std::array<std::string_view, 16> leading_on = {"a",
+                                                                    "an",
+                                                                    "the",
+                                                                    "of",
+                                                                    "with",
+                                                                    "into",
+                                                                    "to",
+                                                                    "its",
+                                                                    "your",
+                                                                    "and",
+                                                                    "or",
+                                                                    "for",
+                                                                    "from",
+                                                                    "by",
+                                                                    "is",
+                                                                    "be"};
+    while (true) {
+        const std::size_t blank = text.rfind(' ');
+        if (blank == std::string::npos ||
+            !is_one_of(leading_on, lower_case(std::string_view(text).substr(blank + 1)))) {
+            return text;
+        }
+        text.erase(blank);
+    }
+}
+
+std::string without_lone_bracket(std::string text) {
+    const auto opened = std::count(text.begin(), text.end(), '(');
+    const auto closed = std::count(text.begin(), text.end(), ')');
+    if (opened == closed) {
+        return text;
+    }
+    // A pair that is whole stays; of the rest, the last to open or the first to close goes.
+    const std::size_t at = opened > closed ? text.rfind('(') : text.find(')');
+    text.erase(at, 1);
+    return without_lone_bracket(std::move(text));
 }
 
 std::string at_most_words(const std::string& text, std::size_t most) {

@@ -5,6 +5,7 @@
 
 #include "engine/recipe/words.hpp"
 #include "engine/sheet/lines.hpp"
+#include "engine/sheet/measures.hpp"
 
 #include <fmt/format.h>
 
@@ -87,7 +88,11 @@ std::string act_line(const std::string& name, const std::string& words) {
     return of_oven ? "O" + words.substr(1) + ", for " + small(name) : with_name(name, words);
 }
 
-void add_rows(std::vector<Row>& rows, const Plan& plan, const Sheet& own, const std::string& name) {
+void add_rows(std::vector<Row>& rows,
+              const Plan& plan,
+              const Sheet& own,
+              const std::string& name,
+              const SheetOptions& options) {
     for (std::size_t s = 0; s < plan.stages.size() && s < own.stages.size(); ++s) {
         const Stage& stage = plan.stages[s];
         Row row;
@@ -109,7 +114,7 @@ void add_rows(std::vector<Row>& rows, const Plan& plan, const Sheet& own, const 
         for (const Act& act : stage.acts) {
             Row done;
             done.at = act.at;
-            done.line.title = act_line(name, act.text);
+            done.line.title = act_line(name, sheet::act_text(act, options));
             rows.push_back(std::move(done));
         }
     }
@@ -135,18 +140,20 @@ std::vector<Sheet> compose(const Plan& plan,
     std::vector<Sheet> own;
     std::vector<Row> rows;
     std::vector<std::string> ready;
+    std::vector<std::string> ahead;
     std::vector<std::string> cautions;
     std::vector<std::string> questions;
     for (std::size_t b = 0; b < plan.breads.size(); ++b) {
         own.push_back(compose(plan.breads[b], recipes[b], provisions[b], day, options));
         const Sheet& sheet = own.back();
         ready.insert(ready.end(), sheet.ready.begin(), sheet.ready.end());
+        ahead.insert(ahead.end(), sheet.ahead.begin(), sheet.ahead.end());
         cautions.insert(cautions.end(), sheet.cautions.begin(), sheet.cautions.end());
         questions.insert(questions.end(), sheet.questions.begin(), sheet.questions.end());
     }
     const std::vector<std::string> names = short_names(own);
     for (std::size_t b = 0; b < own.size(); ++b) {
-        add_rows(rows, plan.breads[b], own[b], names[b]);
+        add_rows(rows, plan.breads[b], own[b], names[b], options);
     }
     std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
         return std::make_pair(a.at, a.eats) < std::make_pair(b.at, b.eats);
@@ -162,13 +169,15 @@ std::vector<Sheet> compose(const Plan& plan,
     for (std::size_t r = 0; r < rows.size(); ++r) {
         SheetStage line = std::move(rows[r].line);
         line.number = static_cast<int>(r) + 1;
-        line.time = !one_day && r == 0 ? day_text(day.zone, rows[r].at).substr(0, 3) + " " +
-                                             clock_text(day.zone, rows[r].at)
-                                       : sheet::moment_text(day.zone, rows[r].at, before);
+        line.time = !one_day && r == 0
+                        ? day_text(day.zone, rows[r].at).substr(0, 3) + " " +
+                              sheet::clock(day.zone, rows[r].at, options.clock)
+                        : sheet::moment_text(day.zone, rows[r].at, before, options.clock);
         before = rows[r].at;
         clock.stages.push_back(std::move(line));
     }
     clock.ready = without_repeats(ready);
+    clock.ahead = without_repeats(ahead);
     clock.cautions = without_repeats(cautions);
     clock.cautions.resize(std::min(clock.cautions.size(), options.cautions));
     clock.questions = without_repeats(questions);
@@ -176,6 +185,25 @@ std::vector<Sheet> compose(const Plan& plan,
     std::vector<Sheet> pages{std::move(clock)};
     std::move(own.begin(), own.end(), std::back_inserter(pages));
     return pages;
+}
+
+Sheet compose_lines(const Plan& plan, const std::vector<Sheet>& pages) {
+    Sheet lines = pages.front();
+    if (plan.breads.empty()) {
+        return lines;
+    }
+    const std::vector<Sheet> own(pages.begin() + 1, pages.end());
+    const std::vector<std::string> names = short_names(own);
+    lines.stages.clear();
+    for (const Stage& stage : plan.stages) {
+        const std::size_t b = stage.bread_index;
+        const auto line = static_cast<std::size_t>(stage.own_number) - 1;
+        SheetStage shown = own[b].stages[line];
+        shown.number = stage.number;
+        shown.title = stage.bread.empty() ? shown.title : with_name(names[b], shown.title);
+        lines.stages.push_back(std::move(shown));
+    }
+    return lines;
 }
 
 } // namespace loafwright

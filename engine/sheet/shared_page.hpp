@@ -21,4 +21,10 @@ std::vector<Sheet> compose(const Plan& plan,
                            const Day& day,
                            const SheetOptions& options);
 
+/// A sheet with one line for each of `plan.stages`, for those who show a plan line by line (a
+/// calendar): the page itself, or the lines of all breads with their names.
+///
+/// Needs: `pages` composed from `plan`.
+Sheet compose_lines(const Plan& plan, const std::vector<Sheet>& pages);
+
 } // namespace loafwright

@@ -39,7 +39,13 @@ plan: the page for today; several recipes share one clock, then a page each
   --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
                       Answers kept beside FILE.txt in FILE.answers.toml, as in
                       oven-c = 220, are taken too
-  --out FILE          write the page to FILE.txt or the plan to FILE.json; may be repeated
+  --out FILE          write the page to FILE.txt, the plan for a calendar to FILE.ics or as
+                      JSON to FILE.json; may be repeated
+  --clock 12          times with am and pm; 24 is usual
+  --temperature F     degrees Fahrenheit on the page; C is usual
+  --weight OZ         pounds and ounces on the page; G is usual
+  --one-hand          fewer words, for a page that is read while the other hand works
+  --linear            one fact a line in full sentences, to be read aloud
   --now TIME          plan as if it were that time
   --json              the plan as JSON instead of the page
 
@@ -145,6 +151,11 @@ struct Found {
     std::string zone;
     std::string now;
     std::vector<std::string> out;
+    std::string clock;
+    std::string temperature;
+    std::string weight;
+    bool one_hand = false;
+    bool linear = false;
     bool why = false;
     bool json = false;
     bool help = false;
@@ -178,6 +189,46 @@ ReadArguments read_from(const Found& found, Diagnostics& wrong) {
     return read;
 }
 
+std::string small_letters(std::string word) {
+    for (char& c : word) {
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    }
+    return word;
+}
+
+// One of two words for an option of the page; true for the second.
+bool is_second(const CLI::App& command,
+               const char* option,
+               const std::string& told,
+               std::string_view first,
+               std::string_view second,
+               Diagnostics& found) {
+    const std::string word = small_letters(told);
+    if (command.count(option) > 0 && word != first && word != second) {
+        found.push_back(
+            usage(fmt::format("{} was given '{}', expected {} or {}", option, told, first, second),
+                  fmt::format("Write it as in {} {}.", option, second)));
+    }
+    return word == second;
+}
+
+SheetOptions page_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+    SheetOptions page;
+    if (is_second(command, "--clock", found.clock, "24", "12", wrong)) {
+        page.clock = ClockForm::hours_12;
+    }
+    if (is_second(command, "--temperature", found.temperature, "c", "f", wrong)) {
+        page.temperature = TemperatureScale::fahrenheit;
+    }
+    if (is_second(command, "--weight", found.weight, "g", "oz", wrong)) {
+        page.weight = WeightUnit::ounces;
+    }
+    if (found.one_hand) {
+        page.wording = Wording::few;
+    }
+    return page;
+}
+
 PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
     PlanArguments plan;
     plan.files = files_to_plan(found.files, wrong);
@@ -188,6 +239,8 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
     plan.zone = if_given(command, "--zone", found.zone);
     plan.now = if_given(command, "--now", found.now);
     plan.answers = answers_from(found.answers, wrong);
+    plan.page = page_from(command, found, wrong);
+    plan.linear = found.linear;
     plan.out = found.out;
     plan.json = found.json;
     if (command.count("--room-c") > 0) {
@@ -201,9 +254,9 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
                          "Leave out the one that matters less."});
     }
     for (const std::string& path : plan.out) {
-        if (!has_ending(path, ".txt") && !has_ending(path, ".json")) {
+        if (!has_ending(path, ".txt") && !has_ending(path, ".json") && !has_ending(path, ".ics")) {
             wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
-                                  "Name a file that ends in .txt or .json."));
+                                  "Name a file that ends in .txt, .ics or .json."));
         }
     }
     return plan;
@@ -255,6 +308,11 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     plan->add_option("--zone", found.zone);
     plan->add_option("--now", found.now);
     plan->add_option("--out", found.out)->allow_extra_args(false);
+    plan->add_option("--clock", found.clock);
+    plan->add_option("--temperature", found.temperature);
+    plan->add_option("--weight", found.weight);
+    plan->add_flag("--one-hand", found.one_hand);
+    plan->add_flag("--linear", found.linear);
 
     AskWords ask;
     CLI::App* water = app.add_subcommand("water");

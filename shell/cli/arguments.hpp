@@ -3,6 +3,7 @@
 
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/recipe/recipe.hpp"
+#include "engine/sheet/options.hpp"
 #include "shell/cli/ask_arguments.hpp"
 #include "shell/cli/schedule_arguments.hpp"
 
@@ -41,7 +42,9 @@ struct PlanArguments {
     std::optional<std::string> zone;
     std::optional<std::string> now;
     Answers answers;
-    std::vector<std::string> out; // each ends in .txt or .json
+    SheetOptions page;            // how it speaks
+    bool linear = false;          // to be heard: one fact a line
+    std::vector<std::string> out; // each ends in .txt, .ics or .json
     bool json = false;
 };
 

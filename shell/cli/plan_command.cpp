@@ -15,10 +15,12 @@
 #include "engine/sheet/shared_page.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/cli/answers_file.hpp"
+#include "shell/cli/bake_calendar.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/cli/told_numbers.hpp"
+#include "shell/output/linear_page.hpp"
 #include "shell/output/text_page.hpp"
 #include "shell/output/write_file.hpp"
 #include "shell/settings/settings.hpp"
@@ -263,19 +265,28 @@ struct Known {
         return all;
     }
 
-    [[nodiscard]] std::vector<Sheet> pages(const Plan& plan, const Day& day) const {
+    [[nodiscard]] std::vector<Sheet>
+    pages(const Plan& plan, const Day& day, const SheetOptions& options) const {
         if (plan.breads.empty()) {
-            return {compose(plan, fitted.front(), provisions.front(), day, SheetOptions{})};
+            return {compose(plan, fitted.front(), provisions.front(), day, options)};
         }
-        return compose(plan, fitted, provisions, day, SheetOptions{});
+        return compose(plan, fitted, provisions, day, options);
     }
 };
 
-std::string text_of(const std::vector<Sheet>& pages, std::size_t columns, output::Weight weight) {
+/// The page or the honest no in letters, to be looked at or to be heard.
+template <typename Shown, typename... Form>
+std::string in_letters(const PlanArguments& arguments, const Shown& shown, Form... form) {
+    return arguments.linear ? output::linear_page(shown) : output::text_page(shown, form...);
+}
+
+template <typename... Form>
+std::string
+in_letters(const PlanArguments& arguments, const std::vector<Sheet>& pages, Form... form) {
     std::string text;
     for (const Sheet& page : pages) {
         text += text.empty() ? "" : "\n\n";
-        text += output::text_page(page, columns, weight);
+        text += in_letters(arguments, page, form...);
     }
     return text;
 }
@@ -286,7 +297,9 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
     Diagnostics wrong;
     const std::vector<BreadText> texts = texts_from(arguments, wrong);
     Answers answers = arguments.answers;
+    std::string words; // of all recipes: what a calendar knows the bake by
     for (const BreadText& text : texts) {
+        words += text.text.view();
         answers.insert(answers.end(), text.answers.begin(), text.answers.end());
     }
     auto kitchen = kitchen_from(arguments, answers);
@@ -329,21 +342,26 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
         answer.exit_status = exit_impossible;
         answer.text = arguments.json
                           ? wire::impossible_json(*impossible, known.questions(), when->day.zone)
-                          : output::text_page(compose_refusal(*impossible, when->day), out.columns);
+                          : in_letters(arguments,
+                                       compose_refusal(*impossible, when->day, arguments.page),
+                                       out.columns);
         return answer;
     }
     const Plan& made = std::get<Plan>(outcome);
-    const std::vector<Sheet> pages = known.pages(made, when->day);
+    const std::vector<Sheet> pages = known.pages(made, when->day, arguments.page);
     const std::string json =
         wire::plan_json(made, known.cautions(), known.questions(), when->day.zone);
     for (const std::string& path : arguments.out) {
         const std::string bytes =
-            is_json(path) ? json : text_of(pages, paper_columns, output::Weight::plain);
+            is_json(path) ? json
+            : is_calendar(path)
+                ? bake_calendar(path, made, compose_lines(made, pages), words, when->day)
+                : in_letters(arguments, pages, paper_columns, output::Weight::plain);
         if (auto fault = output::write_file(path, bytes)) {
             return tl::make_unexpected(Diagnostics{std::move(*fault)});
         }
     }
-    answer.text = arguments.json ? json : text_of(pages, out.columns, out.weight);
+    answer.text = arguments.json ? json : in_letters(arguments, pages, out.columns, out.weight);
     return answer;
 }
 

@@ -85,6 +85,11 @@ bool has_digit_first(std::string_view word) {
     if (!word.empty() && (word.front() == '(' || word.front() == '+')) {
         word.remove_prefix(1);
     }
+    for (const std::string_view quarters : {"¼", "½", "¾"}) {
+        if (word.substr(0, quarters.size()) == quarters) {
+            return true;
+        }
+    }
     return !word.empty() && word.front() >= '0' && word.front() <= '9';
 }
 
@@ -105,15 +110,20 @@ bool is_one_of(const std::array<std::string_view, Count>& words, std::string_vie
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-constexpr std::array<std::string_view, 28> units = {
-    "g",     "kg",  "ml",    "l",    "cm",  "mm",   "min",    "minutes", "h",  "hour",
-    "hours", "°C",  "°F",    "%",    "tsp", "tbsp", "cup",    "cups",    "oz", "lb",
-    "days",  "day", "litre", "pint", "in",  "inch", "inches", "minute"};
+constexpr std::array<std::string_view, 32> units = {
+    "g",   "kg",   "ml",     "l",      "cm",   "mm",  "min",   "minutes",
+    "h",   "hour", "hours",  "°C",     "°F",   "%",   "tsp",   "tbsp",
+    "cup", "cups", "oz",     "lb",     "days", "day", "litre", "pint",
+    "in",  "inch", "inches", "minute", "am",   "pm",  "noon",  "midnight"};
 constexpr std::array<std::string_view, 11> before_number = {
     "gas", "fan", "mark", "h", "+", "Mon", "Tue", "Wed", "Thu", "Fri", "about"};
-constexpr std::array<std::string_view, 2> more_before_number = {"Sat", "Sun"};
+constexpr std::array<std::string_view, 4> more_before_number = {"Sat", "Sun", "by", "from"};
 constexpr std::array<std::string_view, 12> months = {
     "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+
+constexpr std::array<std::string_view, 3> before_day = {"about", "by", "from"};
+constexpr std::array<std::string_view, 7> weekdays = {
+    "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
 
 bool stay_together(std::string_view before, std::string_view after) {
     const std::string_view bare = without_marks(before);
@@ -122,9 +132,16 @@ bool stay_together(std::string_view before, std::string_view after) {
     if (ends_a_phrase) {
         return false;
     }
+    // The words that make a time the last one.
+    if ((bare == "at" && after == "the") || without_marks(after) == "latest") {
+        return true;
+    }
     if (has_digit_first(before)) {
         const std::string_view unit = without_marks(after);
         return is_one_of(units, unit) || is_one_of(months, unit);
+    }
+    if (is_one_of(before_day, bare) && is_one_of(weekdays, after)) {
+        return true;
     }
     return has_digit_first(after) &&
            (is_one_of(before_number, bare) || is_one_of(more_before_number, bare));

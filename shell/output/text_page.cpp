@@ -109,18 +109,40 @@ void add_head(Page& page, const Sheet& sheet) {
     page.paragraph(sheet.opening, 0, 0);
 }
 
-// The amount at the front of a line, so that a column of them can be set with the units under each
-// other: the number and its unit in "500 g flour", with what stands in brackets behind it.
-std::size_t amount_bytes(std::string_view item) {
-    std::size_t at = item.rfind("about ", 0) == 0 ? 6 : 0;
-    const std::size_t digits = at;
+// How many bytes at `at` are a number with its unit, "500 g" or "1¾ oz"; 0 where there is none.
+std::size_t measure_bytes(std::string_view item, std::size_t at) {
+    const std::size_t begin = at;
     while (at < item.size() && ((item[at] >= '0' && item[at] <= '9') || item[at] == '.')) {
         ++at;
     }
-    if (at == digits || item.compare(at, 3, " g ") != 0) {
+    for (const std::string_view quarters : {"¼", "½", "¾"}) {
+        if (item.substr(at, quarters.size()) == quarters) {
+            at += quarters.size();
+        }
+    }
+    if (at == begin) {
         return 0;
     }
-    return at + 2;
+    for (const std::string_view unit : {" g ", " oz ", " lb "}) {
+        if (item.substr(at, unit.size()) == unit) {
+            return at + unit.size() - 1 - begin;
+        }
+    }
+    return 0;
+}
+
+// The amount at the front of a line, so that a column of them can be set with the units under each
+// other: "500 g" in "500 g flour", "1 lb 1¾ oz" in ounces.
+std::size_t amount_bytes(std::string_view item) {
+    const std::size_t begin = item.rfind("about ", 0) == 0 ? 6 : 0;
+    const std::size_t first = measure_bytes(item, begin);
+    if (first == 0) {
+        return 0;
+    }
+    const std::size_t end = begin + first;
+    const bool pounds = item.substr(end - 2, 2) == "lb";
+    const std::size_t ounces = pounds ? measure_bytes(item, end + 1) : 0;
+    return ounces == 0 ? end : end + 1 + ounces;
 }
 
 // Items in columns of one width, in reading order; one column when that is all that fits.
@@ -171,9 +193,14 @@ void add_items(Page& page, std::string_view label, const std::vector<std::string
 }
 
 void add_ready(Page& page, const std::vector<std::string>& texts) {
+    const std::vector<std::string> items = all_printable(texts);
+    // "Lid, cloth or film" is one thing: then a semicolon parts the things.
+    const bool has_comma = std::any_of(items.begin(), items.end(), [](const std::string& item) {
+        return item.find(',') != std::string::npos;
+    });
     std::string list;
-    for (const std::string& item : all_printable(texts)) {
-        list += (list.empty() ? "" : ", ") + item;
+    for (const std::string& item : items) {
+        list += (list.empty() ? "" : has_comma ? "; " : ", ") + item;
     }
     if (list.empty()) {
         return;
@@ -212,6 +239,11 @@ std::string front_of(const SheetStage& stage, const Columns& columns, bool with_
            std::string(with_blank && stage.box ? blank : std::string_view("    "));
 }
 
+// A title in lines of at most `room` columns where the second and later ones stand two in.
+std::vector<std::string> title_lines(const std::string& title, std::size_t room) {
+    return wrapped(title, columns_of(title) <= room ? room : room - 2);
+}
+
 // Words left, length at the right edge; a long title takes more lines, and the length stands on its
 // first.
 void add_title(Page& page,
@@ -224,13 +256,13 @@ void add_title(Page& page,
     const std::size_t words_room = room > taken + 10 ? room - taken : room;
     std::string before = padded(front, words_at);
     bool first = true;
-    for (const std::string& part : wrapped(printable(stage.title), words_room)) {
+    for (const std::string& part : title_lines(printable(stage.title), words_room)) {
         std::string row = before + page.strong(part);
         if (first && !length.empty() && words_room < room) {
             row += spaces(room - columns_of(part) - columns_of(length)) + length;
         }
         page.line(row);
-        before = spaces(words_at);
+        before = spaces(words_at + 2);
         first = false;
     }
     if (!length.empty() && words_room == room) {
@@ -269,11 +301,14 @@ void add_narrow_stage(Page& page, const SheetStage& stage, const Columns& column
     if (!length.empty() && !beside) {
         page.paragraph(length, words_at, words_at);
     }
-    for (const std::string& part : wrapped(printable(stage.title), page.columns() - words_at)) {
-        page.line(spaces(words_at) + page.strong(part));
+    // What belongs to the title stands a little in, since there may be no weight to set it apart.
+    std::size_t title_at = words_at;
+    for (const std::string& part : title_lines(printable(stage.title), page.columns() - words_at)) {
+        page.line(spaces(title_at) + page.strong(part));
+        title_at = words_at + 2;
     }
     for (const std::string& reminder : stage.reminders) {
-        page.paragraph(reminder, words_at, words_at + 2);
+        page.paragraph(reminder, words_at + 2, words_at + 4);
     }
     for (const SheetAct& act : stage.acts) {
         std::string before = padded("  " + std::string(box), words_at);
@@ -284,7 +319,7 @@ void add_narrow_stage(Page& page, const SheetStage& stage, const Columns& column
         }
     }
     if (!stage.cue.empty()) {
-        page.paragraph(stage.cue, words_at, words_at + 2);
+        page.paragraph(stage.cue, words_at + 2, words_at + 4);
     }
 }
 
@@ -317,6 +352,7 @@ std::string text_page(const Sheet& sheet, std::size_t columns, Weight weight) {
     page.gap();
     add_items(page, "Weigh", sheet.weigh);
     add_ready(page, sheet.ready);
+    add_sentences(page, sheet.ahead);
     page.gap();
     add_stages(page, sheet.stages);
     add_sentences(page, sheet.warnings);

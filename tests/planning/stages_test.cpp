@@ -44,6 +44,16 @@ TEST(stages, a_long_sourdough_has_nine_lines_and_loses_no_step) {
                             "oven on, 250 °C (fan 230, gas 9)\n"}) {
         EXPECT_NE(acts.find(act), std::string::npos) << act << " in\n" << acts;
     }
+    // A setting in the words is there as a number, too, for pages in other units.
+    for (const Stage& stage : found.stages) {
+        for (const Act& act : stage.acts) {
+            EXPECT_EQ(act.oven.has_value(), act.text.find("gas") != std::string::npos) << act.text;
+            if (act.oven) {
+                const std::string setting = planning::words::oven(*act.oven);
+                EXPECT_EQ(act.text.substr(act.text.size() - setting.size()), setting);
+            }
+        }
+    }
 }
 
 TEST(stages, slashing_opens_the_bake_and_hands_before_a_rest_stay_hands) {

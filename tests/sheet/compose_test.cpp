@@ -50,7 +50,8 @@ TEST(compose, weighs_in_grams_with_the_texts_own_measure_beside) {
                                                "about 7 g (2 tsp) instant yeast",
                                                "a handful sesame seeds, if you like"};
     EXPECT_EQ(sheet.weigh, expected);
-    EXPECT_EQ(sheet::weigh_line(bought("flour", Band<Grams>{Grams(400), Grams(433), Grams(460)})),
+    EXPECT_EQ(sheet::weigh_line(bought("flour", Band<Grams>{Grams(400), Grams(433), Grams(460)}),
+                                WeightUnit::grams),
               "about 430 g flour");
 }
 

@@ -87,9 +87,10 @@ inline BakeDay tin_loaf_day() {
         step.kind = kind;
         recipe.steps.push_back(step);
     }
-    bake.recipe.notes = {
-        "Your kitchen is 19 °C; “not too cold” in the recipe was read as about 22 °C: "
-        "these waits take 25 min longer in all."};
+    bake.recipe.notes = {phrase("Your kitchen is {}; “not too cold” in the recipe was read as "
+                                "about {}: these waits take 25 "
+                                "min longer in all.",
+                                {Celsius(19.0), Celsius(22.0)})};
     bake.recipe.questions = {{"oven-c", "oven temperature", "How hot is a hot oven?", "220"}};
 
     Plan& plan = bake.plan;
@@ -125,11 +126,13 @@ inline BakeDay tin_loaf_day() {
     prove.look_from = at(15, 40);
     prove.cue = Cue{"it domes 2.5 cm above the rim", Span{40, 60}};
     prove.acts = {act_of(at(15, 20), 20, "oven on, 230 °C (fan 210, gas 8)")};
+    prove.acts.front().oven = Celsius(230.0);
     prove.steps = {4};
     Stage baking =
         stage_of(5, "bake", Attention::near, at(15, 50), {at(16, 20), at(16, 25), at(16, 30)});
     baking.cue = Cue{"when it sounds hollow", Span{70, 90}};
     baking.acts = {act_of(at(16, 0), 10, "oven down to 200 °C (fan 180, gas 6)")};
+    baking.acts.front().oven = Celsius(200.0);
     baking.steps = {5};
     Stage cooling = stage_of(
         6, "out of the tin, on to the rack", Attention::wait, at(16, 25), exactly(at(17, 25)));
