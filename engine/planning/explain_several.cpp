@@ -26,7 +26,7 @@ constexpr int most_tries = 8;
 // A day with less bread is further from the wish than one with the same bread and help.
 constexpr std::int64_t one_bread_fewer = 60;
 // Questions about a no are answered from fewer conflicts each: there are many of them.
-constexpr std::int64_t conflicts_a_question = 20000;
+constexpr std::int64_t conflicts_a_question = 1000;
 
 std::string title_of(const Bread& bread) {
     return bread.recipe.recipe.title.empty() ? std::string("bread") : bread.recipe.recipe.title;
@@ -40,7 +40,9 @@ struct Way {
 class Explainer {
 public:
     Explainer(const Breads& breads, const Day& day, const Tried& tried)
-        : breads_(breads), day_(day), tried_(tried) {}
+        : breads_(breads), day_(day), tried_(tried) {
+        breads_.conflicts = conflicts_a_question;
+    }
 
     Impossible run() {
         Impossible impossible;
@@ -196,7 +198,7 @@ private:
             return planning::attempt(rest.front(), day_);
         }
         std::vector<OvenRun> runs = oven_runs(rest);
-        const Breads fewer{std::move(rest), std::move(runs), breads_.kitchen};
+        const Breads fewer{std::move(rest), std::move(runs), breads_.kitchen, conflicts_a_question};
         return planning::attempt(fewer, day_).plan;
     }
 
@@ -221,7 +223,8 @@ private:
                                                            : bread_of(other->recipe));
             }
             std::vector<OvenRun> runs = oven_runs(changed);
-            const Breads all{std::move(changed), std::move(runs), breads_.kitchen};
+            const Breads all{
+                std::move(changed), std::move(runs), breads_.kitchen, conflicts_a_question};
             if (const Tried held = planning::attempt(all, day_); held.plan) {
                 add(ways, change, held.plan->eat.likely, 0);
             }
@@ -314,7 +317,7 @@ private:
         return then ? std::optional<Instant>(*then) : std::nullopt;
     }
 
-    const Breads& breads_;
+    Breads breads_;
     const Day& day_;
     const Tried& tried_;
 };

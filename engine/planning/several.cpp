@@ -82,7 +82,7 @@ Asked ask(const Breads& breads,
           const OvenUseRules& oven) {
     Asked asked;
     SharedProblem shared = problem_of(breads, day, rules, target, oven);
-    schedule::Outcome outcome = schedule::solve(shared.problem, shared.wish);
+    schedule::Outcome outcome = schedule::solve(shared.problem, shared.wish, breads.conflicts);
     if (auto* solved = std::get_if<schedule::Solved>(&outcome)) {
         asked.answer = Answer{std::move(shared), std::move(*solved)};
     } else {
@@ -127,7 +127,8 @@ Asked ask(const Breads& breads, const Day& day, const Rules& rules, const Shared
         }
         asked = std::move(turns);
     }
-    if (asked.answer && !hottest_first(breads.runs, placed())) {
+    const bool is_best = asked.answer && asked.answer->solved.proof == schedule::Proof::best;
+    if (is_best && !hottest_first(breads.runs, placed())) {
         oven.heats = Heats::hottest_first;
         Asked falling = ask(breads, day, rules, target, oven);
         if (falling.answer && worth_it(*falling.answer, *asked.answer) &&

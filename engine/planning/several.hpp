@@ -16,6 +16,9 @@ struct Breads {
     std::vector<Bread> breads;
     std::vector<OvenRun> runs;
     Kitchen kitchen;
+    /// Dead ends that each question to the scheduler may meet: about half a second. Two or three
+    /// breads need a few hundred; where a dozen need more, the best plan found so far is given.
+    std::int64_t conflicts = 10000;
 };
 
 /// Needs: the recipes outlive the result.

@@ -5,6 +5,7 @@
 // long as they need be: whoever shows them breaks them, and whoever speaks them need not.
 #include "shell/output/linear_page.hpp"
 
+#include "engine/sheet/lines.hpp"
 #include "shell/output/text_lines.hpp"
 
 #include <algorithm>
@@ -94,7 +95,9 @@ std::string spoken(std::string_view text) {
             }
         } else if (i + 1 < words.size() && begins_with_digit(words[i + 1])) {
             for (const auto& [written, full] : days) {
-                shown = word == written && marks.empty() ? std::string(full) : shown;
+                if (word == written && marks.empty()) {
+                    shown = full;
+                }
             }
         }
         out += (out.empty() ? "" : " ") + shown;
@@ -102,18 +105,11 @@ std::string spoken(std::string_view text) {
     return out;
 }
 
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    }
-    return text;
-}
-
 std::string small(std::string text) {
     const bool one_capital =
         text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
     if (one_capital) {
-        text.front() = static_cast<char>(text.front() - 'A' + 'a');
+        text[0] = static_cast<char>(text[0] - 'A' + 'a');
     }
     return text;
 }
@@ -129,7 +125,7 @@ public:
         if (words.empty()) {
             return;
         }
-        text_ += capital(std::move(words));
+        text_ += sheet::capital(std::move(words));
         if (text_.back() != '.' && text_.back() != '?' && text_.back() != '!') {
             text_ += '.';
         }
@@ -215,7 +211,7 @@ std::string linear_page(const Sheet& sheet) {
         }
     }
     for (const std::string& caution : sheet.cautions) {
-        page.sentence("Take care. " + capital(spoken(caution)));
+        page.sentence("Take care. " + sheet::capital(spoken(caution)));
     }
     for (const std::string& question : sheet.questions) {
         page.sentence("Not known yet: " + spoken(question));

@@ -147,7 +147,7 @@ TEST(wire, a_plan_reads_back_field_by_field) {
     EXPECT_EQ(plan.at("hands_on_minutes"), 42);
     ASSERT_EQ(plan.at("stages").size(), 7U);
     EXPECT_EQ(plan.at("stages").at(3), Json::parse(R"json({"number": 4, "bread": "Plain tin loaf",
-        "title": "prove, covered", "attention": "wait", "start": "2026-11-28T16:00:00+01:00",
+        "title": "prove, covered", "who": null, "attention": "wait", "start": "2026-11-28T16:00:00+01:00",
         "end": {"low": "2026-11-28T16:40:00+01:00", "likely": "2026-11-28T16:50:00+01:00",
                 "high": "2026-11-28T17:10:00+01:00"},
         "look_from": "2026-11-28T16:40:00+01:00",
