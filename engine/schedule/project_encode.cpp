@@ -18,7 +18,6 @@ namespace loafwright::schedule::projects {
 using sat::always;
 using sat::Literal;
 using sat::Moment;
-using sat::never;
 
 namespace {
 

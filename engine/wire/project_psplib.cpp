@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <string>
 #include <utility>
@@ -174,19 +175,21 @@ private:
     }
 
     bool followers_exist() {
-        for (const schedule::TimeLag& lag : project_.lags) {
-            if (lag.to >= project_.activities.size()) {
-                faults_ = unreadable_project(
-                    file_,
-                    fmt::format("activity {} has the successor {}, expected 1 to {}",
-                                lag.from + 1,
-                                lag.to + 1,
-                                project_.activities.size()));
-                faults_.front().code = "value_out_of_range";
-                return false;
-            }
+        const auto stray = std::find_if(
+            project_.lags.begin(), project_.lags.end(), [&](const schedule::TimeLag& lag) {
+                return lag.to >= project_.activities.size();
+            });
+        if (stray == project_.lags.end()) {
+            return true;
         }
-        return true;
+        faults_ =
+            unreadable_project(file_,
+                               fmt::format("activity {} has the successor {}, expected 1 to {}",
+                                           stray->from + 1,
+                                           stray->to + 1,
+                                           project_.activities.size()));
+        faults_.front().code = "value_out_of_range";
+        return false;
     }
 
     bool read_requests() {
