@@ -37,6 +37,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"key_unknown", "a file has a key that means nothing here"},
         {"no_recipe_found", "no step could be read in the text"},
         {"one_bread_at_a_time", "more than one recipe was given"},
+        {"project_unreadable", "a project file is not in the format that was named"},
         {"said_twice", "one thing is said in two ways, and only one of them may stand"},
         {"settings_unreadable", "a settings file is not TOML"},
         {"text_binary", "the file holds bytes that are not text"},

@@ -114,6 +114,10 @@ void Clauses::forget_preferences() {
     preferred_.clear();
 }
 
+void Clauses::limit(std::int64_t conflicts) {
+    inside_->conflicts = inside_->counter.learned + conflicts;
+}
+
 std::int64_t Clauses::conflicts_left() const {
     return inside_->conflicts - inside_->counter.learned;
 }

@@ -44,8 +44,13 @@ public:
     void forget_preferences();
 
     [[nodiscard]] std::int64_t conflicts_left() const;
+    /// So many conflicts from here on.
+    void limit(std::int64_t conflicts);
     /// More was added than is taken on; what came after is not there.
     [[nodiscard]] bool too_large() const { return literals_ > most_literals; }
+
+    /// Of all clauses so far, one more for each clause.
+    [[nodiscard]] std::int64_t literals() const { return literals_; }
 
     static constexpr std::int64_t most_literals = 8000000;
 

@@ -2,9 +2,9 @@
 #pragma once
 
 #include "engine/diagnostic/diagnostic.hpp"
-#include "engine/schedule/solve.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,9 +18,13 @@ namespace loafwright::cli {
 /// The largest --conflicts.
 inline constexpr std::int64_t most_conflicts = 1000000000;
 
+/// What the file holds: a bake day, or a project of one of the public sets.
+enum class ScheduleFormat { days, psplib, rcpspmax };
+
 struct ScheduleArguments {
     std::string file; // "-" is standard input
-    std::int64_t conflicts = schedule::usual_conflicts;
+    ScheduleFormat format = ScheduleFormat::days;
+    std::optional<std::int64_t> conflicts; // none: what the solver takes for some seconds
     bool json = false;
 };
 

@@ -8,10 +8,11 @@
 
 namespace loafwright::cli {
 
-/// The best schedule of a bare scheduling problem, or why there is none.
+/// The best schedule of a bare scheduling problem, or why there is none; of a project whether there
+/// is one, and the shortest.
 ///
 /// Promises: none is an honest no, exit status 1, with what is in the way and what would help.
-/// Errors:   those of the file and of `wire::schedule_problem_from_json`; value_out_of_range for a
+/// Errors:   those of the file and of its reader in `engine/wire`; value_out_of_range for a
 ///           problem that is too large for the solver or that it could not settle within the limit.
 tl::expected<CommandAnswer, Diagnostics> schedule_command(const ScheduleArguments& arguments);
 

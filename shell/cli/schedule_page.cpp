@@ -97,4 +97,26 @@ std::string no_schedule_page(const schedule::Problem& problem, const schedule::W
     return page;
 }
 
+std::string project_page(const std::string& id,
+                         const schedule::Project& project,
+                         const schedule::ProjectSolved& solved) {
+    std::string page = fmt::format("{}: {}\nover at {}, cannot be over before {}\n\n",
+                                   output::printable(id),
+                                   solved.proof == schedule::Proof::best ? "proven best"
+                                                                         : "best found, not proven",
+                                   solved.makespan,
+                                   solved.lower_bound);
+    for (std::size_t i = 0; i < solved.starts.size(); ++i) {
+        page += fmt::format("  {:>5}  {:>6} to {:>6}\n",
+                            i,
+                            solved.starts[i],
+                            solved.starts[i] + project.activities[i].duration);
+    }
+    return page;
+}
+
+std::string no_project_page(const std::string& id) {
+    return fmt::format("{}: impossible, no schedule keeps every rule\n", output::printable(id));
+}
+
 } // namespace loafwright::cli

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/schedule/problem.hpp"
+#include "engine/schedule/project_solve.hpp"
 #include "engine/schedule/solve.hpp"
 #include "engine/schedule/why.hpp"
 
@@ -18,5 +19,14 @@ std::string schedule_page(const schedule::Problem& problem, const schedule::Solv
 
 /// Why there is none, by the names of the rules, and what would help.
 std::string no_schedule_page(const schedule::Problem& problem, const schedule::Why& why);
+
+/// A project's schedule as lines, one an activity in the order of the file, counted from 0.
+///
+/// Needs:    `solved` belongs to `project`.
+std::string project_page(const std::string& id,
+                         const schedule::Project& project,
+                         const schedule::ProjectSolved& solved);
+
+std::string no_project_page(const std::string& id);
 
 } // namespace loafwright::cli

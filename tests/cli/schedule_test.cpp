@@ -157,7 +157,7 @@ TEST_F(schedule_command, a_wrong_call_is_told) {
     expect_refused({"schedule"}, {"found 0 files, expected one scheduling problem"});
     expect_refused({"schedule", "one.json", "one.json"}, {"found 2 files"});
     expect_refused({"schedule", "one.json", "--format", "xml"},
-                   {"--format is 'xml', expected days"});
+                   {"--format is 'xml', expected days, psplib or rcpspmax"});
     expect_refused({"schedule", "one.json", "--conflicts", "many"},
                    {"--conflicts was given 'many', expected a whole number"});
     for (const char* number : {"0", "1000000001", "99999999999999999999"}) {
@@ -166,6 +166,48 @@ TEST_F(schedule_command, a_wrong_call_is_told) {
     }
     EXPECT_EQ(run({"schedule", "one.json", "--conflicts", "1"}).status, 0);
     EXPECT_EQ(run({"--help"}).out.find("schedule FILE"), std::string::npos);
+}
+
+// Two activities of 3 and 2 that share what only one can have, and a greatest lag from 1 to 2.
+constexpr const char* lag_back = "2 1 0 0\n0 1 2 1 2 [0] [0]\n1 1 2 3 2 [3] [0]\n"
+                                 "2 1 2 3 1 [2] [-4]\n3 1 0\n"
+                                 "0 1 0 0\n1 1 3 1\n2 1 2 1\n3 1 0 0\n1\n";
+
+TEST_F(schedule_command, a_project_is_a_line_an_activity_with_its_bounds_above) {
+    write("two.x.sch", lag_back);
+    const Outcome outcome = run({"schedule", "two.x.sch", "--format", "rcpspmax"});
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_EQ(outcome.out, R"(two.x: proven best
+over at 5, cannot be over before 5
+
+      0       0 to      0
+      1       0 to      3
+      2       3 to      5
+      3       5 to      5
+)");
+    const std::vector<std::string> on_stdin{"schedule", "-", "--format", "rcpspmax", "--json"};
+    EXPECT_EQ(Json::parse(run(on_stdin, lag_back).out),
+              Json::parse(R"({"version": 1, "id": "-", "status": "optimal", "makespan": 5,
+                              "lower_bound": 5, "starts": [0, 0, 3, 5]})"));
+}
+
+TEST_F(schedule_command, a_project_that_cannot_be_is_an_honest_no) {
+    write("two.sch", with(lag_back, "[-4]", "[-2]"));
+    const Outcome outcome = run({"schedule", "two.sch", "--format", "rcpspmax"});
+    EXPECT_EQ(outcome.status, 1);
+    EXPECT_EQ(outcome.out, "two: impossible, no schedule keeps every rule\n");
+    const Outcome json = run({"schedule", "two.sch", "--format", "rcpspmax", "--json"});
+    EXPECT_EQ(json.status, 1);
+    EXPECT_EQ(Json::parse(json.out).at("status"), "infeasible");
+    EXPECT_TRUE(Json::parse(json.out).at("makespan").is_null());
+}
+
+TEST_F(schedule_command, a_project_in_another_layout_is_told_with_its_line) {
+    write("two.sch", with(lag_back, "[-4]", "-4"));
+    expect_refused({"schedule", "two.sch", "--format", "rcpspmax"},
+                   {"two.sch:4: found \"-4\", expected \"[\""});
+    expect_refused({"schedule", "two.sch", "--format", "psplib"},
+                   {"two.sch: found no line \"PRECEDENCE RELATIONS\""});
 }
 
 // Whatever the limit, an answer keeps every rule and says whether it is proven, or none is given.

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/schedule/clauses.hpp"
+
+#include <cstdint>
+#include <vector>
+
+/// Sums that stay within a bound, as decision diagrams. Other rooms use project_solve.hpp.
+namespace loafwright::schedule::sat {
+
+/// One of several things that a line may add to the sum.
+struct Choice {
+    std::int64_t weight = 0; // > 0
+    Literal literal = never;
+};
+
+/// At most one of them holds; somebody else sees to that.
+using Line = std::vector<Choice>;
+
+/// What the literals that hold add up to is at most `most`.
+void keep_sum(Clauses& clauses, std::vector<Line> lines, std::int64_t most);
+
+} // namespace loafwright::schedule::sat
