@@ -385,6 +385,7 @@ Sheet compose(const Plan& plan,
         }
         sheet.questions.push_back(question_line(question));
     }
+    sheet.day_line = day_line(plan, day.zone);
     return sheet;
 }
 

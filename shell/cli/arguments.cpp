@@ -5,6 +5,7 @@
 // the first page anyone sees.
 #include "shell/cli/arguments.hpp"
 
+#include "shell/cli/page_files.hpp"
 #include "shell/cli/told_numbers.hpp"
 #include "shell/settings/settings.hpp"
 
@@ -39,7 +40,10 @@ plan: the page for today
   --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
                       Answers kept beside FILE.txt in FILE.answers.toml, as in
                       oven-c = 220, are taken too
-  --out FILE          write the page to FILE.txt or the plan to FILE.json; may be repeated
+  --out FILE          write the page to FILE.pdf, .svg, .png or .txt, or the plan to
+                      FILE.json; may be repeated
+  --paper PAPER       a4 or letter; without it, a4
+  --large-print       nothing small, on two pages where need be
   --now TIME          plan as if it were that time
   --json              the plan as JSON instead of the page
 
@@ -84,11 +88,6 @@ Answers answers_from(const std::vector<std::string>& words, Diagnostics& found) 
     return answers;
 }
 
-bool has_ending(const std::string& path, std::string_view ending) {
-    return path.size() > ending.size() &&
-           path.compare(path.size() - ending.size(), ending.size(), ending) == 0;
-}
-
 Diagnostic quote_it(const std::string& word) {
     return usage(fmt::format("'{}' looks like a time and stands where a file was expected", word),
                  R"(Quote it together with its day, as in --start "tomorrow 07:30".)");
@@ -126,6 +125,8 @@ struct Found {
     std::string zone;
     std::string now;
     std::vector<std::string> out;
+    std::string paper;
+    bool large_print = false;
     bool why = false;
     bool json = false;
     bool help = false;
@@ -182,10 +183,18 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
                          "Leave out the one that matters less."});
     }
     for (const std::string& path : plan.out) {
-        if (!has_ending(path, ".txt") && !has_ending(path, ".json")) {
+        if (!has_page_ending(path)) {
             wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
-                                  "Name a file that ends in .txt or .json."));
+                                  fmt::format("Name a file that ends in {}.", page_endings)));
         }
+    }
+    plan.print = found.large_print ? output::Print::large : output::Print::usual;
+    if (found.paper == "letter") {
+        plan.paper = output::Paper::letter;
+    } else if (command.count("--paper") > 0 && found.paper != "a4") {
+        wrong.push_back(
+            usage(fmt::format("--paper was given '{}', expected a4 or letter", found.paper),
+                  "Say which paper the printer holds."));
     }
     return plan;
 }
@@ -236,6 +245,8 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     plan->add_option("--zone", found.zone);
     plan->add_option("--now", found.now);
     plan->add_option("--out", found.out)->allow_extra_args(false);
+    plan->add_option("--paper", found.paper);
+    plan->add_flag("--large-print", found.large_print);
 
     AskWords ask;
     CLI::App* water = app.add_subcommand("water");

@@ -5,6 +5,7 @@
 #include "engine/recipe/recipe.hpp"
 #include "shell/cli/ask_arguments.hpp"
 #include "shell/cli/schedule_arguments.hpp"
+#include "shell/output/page_options.hpp"
 
 #include <tl/expected.hpp>
 
@@ -38,7 +39,9 @@ struct PlanArguments {
     std::optional<std::string> zone;
     std::optional<std::string> now;
     Answers answers;
-    std::vector<std::string> out; // each ends in .txt or .json
+    std::vector<std::string> out; // each has_page_ending
+    output::Paper paper = output::Paper::a4;
+    output::Print print = output::Print::usual;
     bool json = false;
 };
 

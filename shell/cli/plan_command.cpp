@@ -16,6 +16,7 @@
 #include "engine/wire/wire.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
+#include "shell/cli/page_files.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/cli/told_numbers.hpp"
 #include "shell/output/text_page.hpp"
@@ -30,12 +31,12 @@
 #include <string_view>
 #include <utility>
 #include <variant>
+#include <vector>
 
 namespace loafwright::cli {
 
 namespace {
 
-constexpr std::size_t paper_columns = 80;
 constexpr std::string_view room_key = "room-c";
 
 Instant system_now() {
@@ -189,8 +190,33 @@ Answers without_room(const Answers& answers) {
     return others;
 }
 
-bool is_json(const std::string& path) {
-    return path.size() >= 5 && path.compare(path.size() - 5, 5, ".json") == 0;
+// All files are made before the first is written, so that a fault leaves none behind; what two of
+// them say alike is said once.
+std::optional<Diagnostics>
+write_files(const PlanArguments& arguments, const PageSource& source, Diagnostics& messages) {
+    std::vector<std::string> files;
+    for (const std::string& path : arguments.out) {
+        auto file = page_file(path, source);
+        if (!file) {
+            return Diagnostics{std::move(file.error())};
+        }
+        files.push_back(std::move(file->bytes));
+        for (Diagnostic& message : file->messages) {
+            const bool said =
+                std::any_of(messages.begin(), messages.end(), [&message](const Diagnostic& other) {
+                    return other.code == message.code && other.what == message.what;
+                });
+            if (!said) {
+                messages.push_back(std::move(message));
+            }
+        }
+    }
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        if (auto fault = output::write_file(arguments.out[i], files[i])) {
+            return Diagnostics{std::move(*fault)};
+        }
+    }
+    return std::nullopt;
 }
 
 } // namespace
@@ -242,12 +268,9 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
     const Plan& made = std::get<Plan>(outcome);
     const Sheet sheet = compose(made, fitted, provisions, when->day, SheetOptions{});
     const std::string json = wire::plan_json(made, provisions, fitted.questions, when->day.zone);
-    for (const std::string& path : arguments.out) {
-        const std::string bytes =
-            is_json(path) ? json : output::text_page(sheet, paper_columns, output::Weight::plain);
-        if (auto fault = output::write_file(path, bytes)) {
-            return tl::make_unexpected(Diagnostics{std::move(*fault)});
-        }
+    const PageSource source{sheet, json, {arguments.paper, arguments.print, "", made.start}};
+    if (auto wrong_files = write_files(arguments, source, answer.messages)) {
+        return tl::make_unexpected(std::move(*wrong_files));
     }
     answer.text = arguments.json ? json : output::text_page(sheet, out.columns, out.weight);
     return answer;
