@@ -43,6 +43,7 @@ double top_of(const Part& part);
 /// Where the columns of the stages stand, the same on every page of a bread.
 struct StageColumns {
     double number = 0.0;
+    double day = 0.0; // in front of a time that has one
     double time = 0.0;
     double blank = 0.0;
     double words = 0.0;
@@ -54,12 +55,17 @@ StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double righ
 Block head_block(const Sheet& sheet, const PageOptions& options, const Galley& galley);
 Block provisions_block(const Sheet& sheet, const Galley& galley);
 Block column_heads(const StageColumns& columns, const Galley& galley);
+/// Reminders on a line each and lengths under their times; or, where lines are dear, reminders one
+/// after the other and lengths wherever they cost no line.
+enum class Manner { lines, run_on };
 Block stage_block(const SheetStage& stage,
                   std::size_t reminders,
+                  Manner manner,
                   const StageColumns& columns,
                   const Galley& galley);
 /// Warnings and notes, cautions, questions, and what was left out.
 Block foot_block(const Sheet& sheet,
+                 std::size_t notes,
                  std::size_t questions,
                  std::size_t reminders_left_out,
                  const Galley& galley);

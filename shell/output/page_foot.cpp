@@ -23,25 +23,39 @@ void append(std::vector<std::string>& all, const std::vector<std::string>& more)
     all.insert(all.end(), more.begin(), more.end());
 }
 
-std::vector<Group>
-groups_of(const Sheet& sheet, std::size_t questions, std::size_t reminders_left_out) {
+std::string counted(std::size_t count, std::string_view thing) {
+    return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
+}
+
+std::vector<Group> groups_of(const Sheet& sheet,
+                             std::size_t notes,
+                             std::size_t questions,
+                             std::size_t reminders_left_out) {
     Group day{"This bake", sheet.warnings};
-    append(day.sentences, sheet.notes);
+    append(
+        day.sentences,
+        {sheet.notes.begin(),
+         sheet.notes.begin() + static_cast<std::ptrdiff_t>(std::min(notes, sheet.notes.size()))});
+    std::vector<std::string> left_out;
     if (reminders_left_out > 0) {
+        left_out.push_back(counted(reminders_left_out, "reminder"));
+    }
+    if (notes < sheet.notes.size()) {
+        left_out.push_back(counted(sheet.notes.size() - notes, "note"));
+    }
+    if (!left_out.empty()) {
         day.sentences.push_back(
-            reminders_left_out == 1
-                ? "1 reminder had no room here and was left out."
-                : fmt::format("{} reminders had no room here and were left out.",
-                              reminders_left_out));
+            fmt::format("Left out, for want of room: {}.", fmt::join(left_out, " and ")));
     }
     Group unknown{"Not known yet", {}};
     const std::size_t shown = std::min(questions, sheet.questions.size());
     unknown.sentences.assign(sheet.questions.begin(),
                              sheet.questions.begin() + static_cast<std::ptrdiff_t>(shown));
     if (shown < sheet.questions.size()) {
-        unknown.sentences.push_back(
-            fmt::format("{} more had no room here; `loafwright read` lists them.",
-                        sheet.questions.size() - shown));
+        // No count: the last of them may itself stand for several.
+        unknown.sentences.emplace_back(shown > 0 ? "More is open; loafwright read lists it."
+                                                 : "Some of the recipe is open; there was no room "
+                                                   "for it here, loafwright read lists it.");
     }
     std::vector<Group> groups;
     for (Group& group :
@@ -79,23 +93,24 @@ Block column_of(const std::vector<Group>& groups, double width, const Galley& ga
 } // namespace
 
 Block foot_block(const Sheet& sheet,
+                 std::size_t notes,
                  std::size_t questions,
                  std::size_t reminders_left_out,
                  const Galley& galley) {
     const Measures& measures = galley.measures;
-    const std::vector<Group> groups = groups_of(sheet, questions, reminders_left_out);
+    const std::vector<Group> groups = groups_of(sheet, notes, questions, reminders_left_out);
     if (measures.print == Print::large || groups.size() < 2) {
         return column_of(groups, measures.room(), galley);
     }
-    const double gap = 2.4 * measures.column_gap;
-    const double width = (measures.room() - gap) / 2.0;
+    const double right_at = measures.second_column();
+    const double width = right_at - 2.0 * measures.column_gap;
     // Balanced: cut in two at any place, or the first and the last group against the middle.
     std::vector<Block> ways;
     const auto beside = [&](const std::vector<Group>& left, const std::vector<Group>& right) {
         Block block = column_of(left, width, galley);
-        Block other = column_of(right, width, galley);
+        Block other = column_of(right, measures.room() - right_at, galley);
         for (Part& part : other.parts) {
-            shift(part, width + gap, 0.0);
+            shift(part, right_at, 0.0);
             block.parts.push_back(std::move(part));
         }
         block.height = std::max(block.height, other.height);

@@ -1,15 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// The top of the page: which bread, when it is eaten, when to begin; then what to weigh and what to
-// have ready. "Eat at" and "Begin" stand under each other, and so do their times.
+// The top of the page: which bread, when it is eaten, when to begin. "Eat at" and "Begin" stand
+// under each other, and so do their times.
 #include "shell/output/page_block.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
+#include <utility>
 
 namespace loafwright::output {
 
 namespace {
+
+constexpr double narrowest_beside = 120.0;
+constexpr double under_figures = 6.0; // figures have no descenders, so less than a line's
 
 // "eat on Sat 28 Nov at 18:30" in its words and its time.
 struct Told {
@@ -47,205 +52,136 @@ Told beginning(const std::string& opening) {
     return {first.substr(0, time - 1), first.substr(time), opening.substr(stop + 2)};
 }
 
-// The number and the unit at the front of "500 g flour", so that amounts can stand under each
-// other.
-std::size_t amount_bytes(std::string_view item) {
-    constexpr std::string_view about = "about ";
-    std::size_t at = item.rfind(about, 0) == 0 ? about.size() : 0;
-    const std::size_t digits = at;
-    while (at < item.size() && ((item[at] >= '0' && item[at] <= '9') || item[at] == '.')) {
-        ++at;
-    }
-    if (at == digits || at >= item.size() || item[at] != ' ') {
-        return 0;
-    }
-    const std::size_t end = std::min(item.find(' ', at + 1), item.size());
-    const std::string_view unit = item.substr(at + 1, end - at - 1);
-    return unit == "g" || unit == "kg" || unit == "oz" || unit == "lb" || unit == "ml" ? end : 0;
+// From the top of the words to the baseline of their last line.
+double last_baseline(const Words& words) {
+    const double lines = std::max(1.0, std::round(words.extent.height / (1.2 * words.face.points)));
+    return words.extent.baseline + (lines - 1.0) / lines * words.extent.height;
 }
 
-struct Item {
-    std::string amount;
-    std::string name;
-};
+class HeadSetter {
+public:
+    HeadSetter(const Sheet& sheet, const PageOptions& options, const Galley& galley)
+        : sheet_(sheet), options_(options), galley_(galley), width_(galley.measures.room()) {}
 
-// Blocks side by side or under each other are built apart and then put in place.
-void put(Block& onto, Block block, double right, double down) {
-    for (Part& part : block.parts) {
-        shift(part, right, down);
-        onto.parts.push_back(std::move(part));
-    }
-    onto.height = std::max(onto.height, down + block.height);
-}
-
-Block label_block(const std::string& label, const Galley& galley) {
-    Block block;
-    add(block, PartKind::heading, {galley.words(Role::label, label, 0.0, 0.0, -1.0)});
-    block.height += galley.measures.line_gap;
-    return block;
-}
-
-std::vector<Item> items_of(const std::vector<std::string>& lines) {
-    std::vector<Item> items;
-    for (const std::string& line : lines) {
-        const std::size_t bytes = amount_bytes(line);
-        std::string name = for_paper(line.substr(bytes));
-        std::string amount = for_paper(line.substr(0, bytes));
-        if (!name.empty() || !amount.empty()) {
-            items.push_back({std::move(amount), std::move(name)});
+    Block set() {
+        Part code = code_part();
+        add_title();
+        const Told eat = eating(sheet_.eat);
+        const Told begin = beginning(sheet_.opening);
+        words_width_ = std::max(galley_.width_of(Role::lead, for_paper(eat.words)),
+                                galley_.width_of(Role::lead, for_paper(begin.words)));
+        add_time(eat, Role::eat_time);
+        add_time(begin, Role::begin_time);
+        add_rest(for_paper(begin.rest));
+        if (!code.marks.empty()) {
+            add_under(for_paper("On a screen: " + options_.address));
+            block_.parts.back().link = options_.address;
+            block_.height = std::max(block_.height, code_height_);
+            block_.parts.push_back(std::move(code));
         }
+        return std::move(block_);
     }
-    return items;
-}
 
-// Amounts flush right in a column of their own, in one or more columns of items.
-Block weigh_block(const std::vector<Item>& items,
-                  std::size_t columns,
-                  double width,
-                  const Galley& galley) {
-    Block block = label_block("Weigh", galley);
-    const double gap = galley.measures.column_gap;
-    const double column =
-        (width - gap * 2.0 * static_cast<double>(columns - 1)) / static_cast<double>(columns);
-    double amount_width = 0.0;
-    for (const Item& item : items) {
-        amount_width = std::max(amount_width, galley.width_of(Role::body, item.amount));
+private:
+    // In the corner; what else stands at the top keeps out of its quiet zone.
+    Part code_part() {
+        Part part;
+        auto code = short_code(options_.address);
+        if (code) {
+            CodeMark mark;
+            mark.module_points = galley_.measures.module_points;
+            const double side = static_cast<double>(code->side) * mark.module_points;
+            const double quiet = static_cast<double>(quiet_modules) * mark.module_points;
+            mark.x = width_ - side;
+            mark.code = std::move(*code);
+            width_ = mark.x - quiet;
+            code_height_ = side + quiet;
+            part.kind = PartKind::drawing;
+            part.link = options_.address;
+            part.marks.emplace_back(std::move(mark));
+        }
+        return part;
     }
-    const double name_at = amount_width > 0.0 ? amount_width + 0.6 * gap : 0.0;
-    const std::size_t rows = (items.size() + columns - 1) / columns;
-    const double top = block.height;
-    for (std::size_t i = 0; i < columns; ++i) {
-        double y = top;
-        const double x = static_cast<double>(i) * (column + 2.0 * gap);
-        for (std::size_t j = i * rows; j < std::min(items.size(), (i + 1) * rows); ++j) {
-            std::vector<Mark> marks;
-            const Item& item = items[j];
-            if (!item.amount.empty()) {
-                const double wide = galley.width_of(Role::body, item.amount);
-                marks.emplace_back(
-                    galley.words(Role::body, item.amount, x + amount_width - wide, y, -1.0));
+
+    void add_title() {
+        std::string title = for_paper(sheet_.title);
+        if (title.empty()) {
+            title = "Bread";
+        }
+        Words words = galley_.words(Role::title, title, 0.0, 0.0, width_);
+        // A title of many lines is set as small as a title may be.
+        if (words.extent.height > 2.5 * words.face.points) {
+            const Measures least = measures_for(options_.paper, options_.print, 0.0);
+            words = galley_.words(least.face(Role::title), Role::title, title, 0.0, 0.0, width_);
+        }
+        y_ = words.extent.height;
+        add(block_, PartKind::title, {std::move(words)});
+        block_.parts.back().bookmark = title;
+    }
+
+    void add_time(const Told& told, Role role) {
+        if (told.time.empty()) {
+            return;
+        }
+        const double x =
+            words_width_ > 0.0 ? words_width_ + 0.8 * galley_.measures.column_gap : 0.0;
+        Words time = galley_.words(role, for_paper(told.time), x, y_, width_ - x);
+        time.y -= 0.05 * time.face.points;
+        const double baseline = time.y + time.extent.baseline;
+        std::vector<Mark> marks;
+        if (!told.words.empty()) {
+            Words lead = galley_.words(Role::lead, for_paper(told.words), 0.0, 0.0, -1.0);
+            lead.y = baseline - lead.extent.baseline;
+            marks.emplace_back(std::move(lead));
+        }
+        times_end_ = std::max(times_end_, x + time.extent.width);
+        marks.emplace_back(std::move(time));
+        add(block_, PartKind::paragraph, std::move(marks));
+        last_baseline_ = baseline;
+        y_ = baseline + under_figures;
+        block_.height = y_;
+    }
+
+    // Beside the times where there is room, its last line on theirs; else under them.
+    void add_rest(const std::string& rest) {
+        if (rest.empty()) {
+            return;
+        }
+        const Measures& measures = galley_.measures;
+        const double x = std::max(measures.second_column(), times_end_ + 2.0 * measures.column_gap);
+        if (width_ - x >= narrowest_beside) {
+            Words words = galley_.words(Role::length, rest, x, 0.0, width_ - x);
+            words.y = last_baseline_ - last_baseline(words);
+            if (words.y >= bottom_of(block_.parts.front())) {
+                add(block_, PartKind::paragraph, {std::move(words)});
+                return;
             }
-            marks.emplace_back(
-                galley.words(Role::body, item.name, x + name_at, y, column - name_at));
-            add(block, PartKind::item, std::move(marks));
-            y = bottom_of(block.parts.back()) + galley.measures.line_gap;
         }
+        add_under(rest);
     }
-    return block;
-}
 
-Block ready_block(const std::string& list, double width, const Galley& galley) {
-    Block block = label_block("Have ready", galley);
-    add(block, PartKind::paragraph, {galley.words(Role::body, list, 0.0, block.height, width)});
-    return block;
-}
+    void add_under(const std::string& words) {
+        y_ += galley_.measures.line_gap;
+        add(block_, PartKind::paragraph, {galley_.words(Role::length, words, 0.0, y_, width_)});
+        y_ = bottom_of(block_.parts.back());
+    }
+
+    const Sheet& sheet_;
+    const PageOptions& options_;
+    const Galley& galley_;
+    Block block_;
+    double width_ = 0.0;
+    double y_ = 0.0;
+    double words_width_ = 0.0;
+    double times_end_ = 0.0;
+    double last_baseline_ = 0.0;
+    double code_height_ = 0.0;
+};
 
 } // namespace
 
 Block head_block(const Sheet& sheet, const PageOptions& options, const Galley& galley) {
-    const Measures& measures = galley.measures;
-    Block block;
-    double width = measures.room();
-    Part code_part;
-    if (const auto code = short_code(options.address)) {
-        CodeMark mark;
-        mark.module_points = measures.module_points;
-        mark.code = *code;
-        const auto modules = static_cast<double>(code->side);
-        mark.x = measures.room() - modules * mark.module_points;
-        width = mark.x - quiet_modules * mark.module_points;
-        code_part.kind = PartKind::drawing;
-        code_part.link = options.address;
-        code_part.marks.emplace_back(std::move(mark));
-        block.height = modules * measures.module_points + quiet_modules * measures.module_points;
-    }
-    std::string title = for_paper(sheet.title);
-    if (title.empty()) {
-        title = "Bread";
-    }
-    // A title of many lines is set as small as a title may be.
-    Words set = galley.words(Role::title, title, 0.0, 0.0, width);
-    if (set.extent.height > 2.5 * set.face.points) {
-        const Measures least = measures_for(options.paper, options.print, 0.0);
-        set = galley.words(least.face(Role::title), Role::title, title, 0.0, 0.0, width);
-    }
-    double y = set.extent.height;
-    add(block, PartKind::title, {set});
-    block.parts.back().bookmark = title;
-
-    const Told eat = eating(sheet.eat);
-    const Told begin = beginning(sheet.opening);
-    const double words_width = std::max(galley.width_of(Role::lead, for_paper(eat.words)),
-                                        galley.width_of(Role::lead, for_paper(begin.words)));
-    const double time_at = words_width + 0.8 * measures.column_gap;
-    const auto line = [&](const Told& told, Role role) {
-        if (told.time.empty()) {
-            return;
-        }
-        std::vector<Mark> marks;
-        const double x = words_width > 0.0 ? time_at : 0.0;
-        Words time = galley.words(role, for_paper(told.time), x, y, width - x);
-        // Figures have no descenders, so the room for them is not kept.
-        const double tight = 0.1 * time.face.points;
-        time.y -= tight;
-        if (!told.words.empty()) {
-            Words lead = galley.words(Role::lead, for_paper(told.words), 0.0, 0.0, -1.0);
-            lead.y = time.y + time.extent.baseline - lead.extent.baseline;
-            marks.emplace_back(std::move(lead));
-        }
-        const double bottom = time.y + time.extent.baseline + 6.0;
-        marks.emplace_back(std::move(time));
-        add(block, PartKind::paragraph, std::move(marks));
-        y = bottom;
-    };
-    line(eat, Role::eat_time);
-    line(begin, Role::begin_time);
-    y += measures.line_gap;
-    for (const std::string& words :
-         {begin.rest,
-          options.address.empty() || code_part.marks.empty() ? std::string()
-                                                             : "On a screen: " + options.address}) {
-        if (!words.empty()) {
-            add(block,
-                PartKind::paragraph,
-                {galley.words(Role::length, for_paper(words), 0.0, y, width)});
-            y = bottom_of(block.parts.back()) + measures.line_gap;
-        }
-    }
-    if (!code_part.marks.empty()) {
-        block.parts.back().link = options.address;
-        block.parts.push_back(std::move(code_part));
-    }
-    return block;
-}
-
-Block provisions_block(const Sheet& sheet, const Galley& galley) {
-    const Measures& measures = galley.measures;
-    const double room = measures.room();
-    const std::vector<Item> items = items_of(sheet.weigh);
-    std::string list;
-    for (const std::string& thing : sheet.ready) {
-        const std::string words = for_paper(thing);
-        if (!words.empty()) {
-            list += (list.empty() ? "" : ", ") + words;
-        }
-    }
-    if (items.empty()) {
-        return list.empty() ? Block{} : ready_block(list, room, galley);
-    }
-    if (list.empty()) {
-        return weigh_block(items, items.size() > 4 ? 2 : 1, room, galley);
-    }
-    // Side by side, or under each other with the weights in two columns: whichever is shorter.
-    const double split = 0.58 * room;
-    Block beside;
-    put(beside, weigh_block(items, 1, split, galley), 0.0, 0.0);
-    const double ready_at = split + 2.0 * measures.column_gap;
-    put(beside, ready_block(list, room - ready_at, galley), ready_at, 0.0);
-    Block under;
-    put(under, weigh_block(items, 2, room, galley), 0.0, 0.0);
-    put(under, ready_block(list, room, galley), 0.0, under.height + 0.5 * measures.block_gap);
-    return under.height + measures.block_gap < beside.height ? under : beside;
+    return HeadSetter(sheet, options, galley).set();
 }
 
 } // namespace loafwright::output

@@ -24,13 +24,17 @@ constexpr int halvings = 4;
 constexpr double least_ease_with_day_line = 0.25;
 constexpr std::size_t most_large_pages = 2;
 constexpr std::size_t fewest_note_lines = 3;
+constexpr std::size_t fewest_notes = 2;
+constexpr double most_stretch = 8.0; // of a gap on a page that is not quite full
 
 /// What one attempt shows.
 struct Shown {
     bool day_line = false;
+    Manner manner = Manner::lines;
     std::vector<std::size_t> reminders; // of each stage
     std::size_t reminders_left_out = 0;
     std::size_t questions = 0;
+    std::size_t notes = 0;
 };
 
 Shown all_of(const Sheet& sheet) {
@@ -39,18 +43,20 @@ Shown all_of(const Sheet& sheet) {
         shown.reminders.push_back(stage.reminders.size());
     }
     shown.questions = sheet.questions.size();
+    shown.notes = sheet.notes.size();
     return shown;
 }
 
-// Without one more reminder: the last of the stage that has most, the latest such stage first.
-bool drop_reminder(Shown& shown) {
+// Without one more reminder: the last of the stage that has most, the latest such stage first, down
+// to `least` a stage.
+bool drop_reminder(Shown& shown, std::size_t least) {
     std::size_t fullest = 0;
     for (std::size_t i = 0; i < shown.reminders.size(); ++i) {
         if (shown.reminders[i] >= shown.reminders[fullest]) {
             fullest = i;
         }
     }
-    if (shown.reminders.empty() || shown.reminders[fullest] == 0) {
+    if (shown.reminders.empty() || shown.reminders[fullest] <= least) {
         return false;
     }
     --shown.reminders[fullest];
@@ -58,6 +64,31 @@ bool drop_reminder(Shown& shown) {
     return true;
 }
 
+// Gives up the thing that is missed least: the third reminder of a stage, then what is not known
+// yet, which the program tells as well, the second reminder, the notes about the kitchen (the first
+// ones say what to do before the bake and when it is slow), the last reminders. False when nothing
+// is left.
+bool give_way(Shown& shown) {
+    if (shown.manner == Manner::lines) {
+        shown.manner = Manner::run_on;
+        return true;
+    }
+    if (drop_reminder(shown, 2)) {
+        return true;
+    }
+    if (shown.questions > 0) {
+        --shown.questions;
+        return true;
+    }
+    if (drop_reminder(shown, 1)) {
+        return true;
+    }
+    if (shown.notes > fewest_notes) {
+        --shown.notes;
+        return true;
+    }
+    return drop_reminder(shown, 0);
+}
 /// A bread in blocks, and where its day line would stand.
 struct Column {
     Measures measures;
@@ -103,12 +134,12 @@ public:
         }
         for (std::size_t i = 0; i < sheet_.stages.size(); ++i) {
             push(column,
-                 stage_block(sheet_.stages[i], shown.reminders[i], columns, galley),
+                 stage_block(sheet_.stages[i], shown.reminders[i], shown.manner, columns, galley),
                  i == 0 ? 0.0 : measures.stage_gap);
         }
         column.after_stages = column.blocks.size();
         push(column,
-             foot_block(sheet_, shown.questions, shown.reminders_left_out, galley),
+             foot_block(sheet_, shown.notes, shown.questions, shown.reminders_left_out, galley),
              measures.block_gap);
         return column;
     }
@@ -243,6 +274,27 @@ void number_pages(std::vector<LaidPage>& pages, const Sheet& sheet, const Galley
     }
 }
 
+double notes_depth(const Measures& measures) {
+    return measures.note_line * static_cast<double>(fewest_note_lines + 1);
+}
+
+// A single page with room to spare, but not for lines to write on, spreads out a little.
+void stretch(Column& column, double depth) {
+    const double spare = depth - column.height();
+    if (spare <= 0.0 || column.blocks.size() < 2 ||
+        spare - column.measures.block_gap >= notes_depth(column.measures)) {
+        return;
+    }
+    const double each =
+        std::min(most_stretch, spare / static_cast<double>(column.blocks.size() - 1));
+    for (std::size_t i = 1; i < column.blocks.size(); ++i) {
+        // The heads of the columns stay close to the first stage.
+        if (i != column.first_stage + 1) {
+            column.blocks[i].gap_before += each;
+        }
+    }
+}
+
 /// Whether a bread may go on overleaf.
 enum class Overleaf { no, yes };
 
@@ -251,6 +303,7 @@ std::vector<LaidPage> paged(Column column, const Bread& bread, Overleaf overleaf
     const Galley galley{column.measures, bread.setter()};
     const double foot =
         overleaf == Overleaf::yes ? 1.8 * column.measures.face(Role::column_head).points : 0.0;
+    stretch(column, column.measures.depth() - foot);
     Pages pages(column.measures, foot);
     std::optional<Part> line;
     double stages_from = 0.0;
@@ -266,11 +319,8 @@ std::vector<LaidPage> paged(Column column, const Bread& bread, Overleaf overleaf
         }
     }
     const double room = pages.left_over() - column.measures.block_gap;
-    Block notes = note_lines(galley, room);
-    const double wanted =
-        2.0 * column.measures.note_line * 0.5 * static_cast<double>(fewest_note_lines + 1);
-    if (room >= wanted) {
-        pages.put(std::move(notes), pages.y() + column.measures.block_gap);
+    if (room >= notes_depth(column.measures)) {
+        pages.put(note_lines(galley, room), pages.y() + column.measures.block_gap);
     }
     if (line && !line->marks.empty()) {
         Block block;
@@ -300,18 +350,11 @@ Fitted usual_print(const Bread& bread) {
         shown.day_line = false;
     }
     const Shown everything = shown;
-    while (true) {
+    do {
         if (auto column = bread.roomiest(shown, 0.0, fits)) {
             return {std::move(*column), std::move(shown)};
         }
-        if (drop_reminder(shown)) {
-            continue;
-        }
-        if (shown.questions == 0) {
-            break;
-        }
-        --shown.questions;
-    }
+    } while (give_way(shown));
     return {bread.attempt(everything, 0.5), everything, Overleaf::yes};
 }
 
@@ -350,6 +393,7 @@ lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const Type
         const Bread bread(sheet, options, setter);
         Fitted fitted = options.print == Print::large ? large_print(bread) : usual_print(bread);
         layout.reminders_left_out += fitted.shown.reminders_left_out;
+        layout.notes_left_out += sheet.notes.size() - fitted.shown.notes;
         layout.questions_left_out += sheet.questions.size() - fitted.shown.questions;
         for (LaidPage& page : paged(std::move(fitted.column), bread, fitted.overleaf)) {
             layout.unknown_letters += unknown_letters(page);

@@ -107,6 +107,7 @@ struct PageLayout {
     double height = 0.0;
     std::vector<LaidPage> pages;
     std::size_t reminders_left_out = 0;
+    std::size_t notes_left_out = 0;
     std::size_t questions_left_out = 0;
     std::size_t unknown_letters = 0; // that no font of this system has
 };
@@ -116,8 +117,8 @@ struct PageLayout {
 /// Needs:    at least one sheet; `setter` of options.family.
 /// Promises: one page a bread in usual print, whatever of up to nine stages it has to hold: type
 ///           goes down to the least sizes, then the day line is left out, then reminders, the least
-///           important first, then questions; what is left out is counted on the page. What still
-///           does not fit goes on overleaf. The same input gives the same layout.
+///           important first, questions and notes; what is left out is counted on the page. What
+///           still does not fit goes on overleaf. The same input gives the same layout.
 /// Never:    draws, asks the clock.
 PageLayout
 lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const TypeSetter& setter);

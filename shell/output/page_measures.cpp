@@ -60,6 +60,7 @@ Measures measures_for(Paper paper, Print print, double ease) {
     measures.ease = ease;
     measures.width = paper == Paper::a4 ? 210.0 / 25.4 * 72.0 : 612.0;
     measures.height = paper == Paper::a4 ? 297.0 / 25.4 * 72.0 : 792.0;
+    measures.margin = between(29.0, 36.0, ease);
     measures.block_gap = between(8.0, 18.0, ease);
     measures.stage_gap = between(4.0, 13.0, ease);
     measures.line_gap = between(1.0, 3.0, ease);

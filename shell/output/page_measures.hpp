@@ -10,7 +10,7 @@ namespace loafwright::output {
 struct Measures {
     double width = 0.0; // of the paper
     double height = 0.0;
-    double margin = 36.0; // half an inch: desktop printers reach that far
+    double margin = 0.0; // a centimetre and more: desktop printers reach that far
     double block_gap = 0.0;
     double stage_gap = 0.0;
     double line_gap = 0.0;   // between paragraphs of one block
@@ -28,6 +28,8 @@ struct Measures {
     [[nodiscard]] double right() const { return width - margin; }
     [[nodiscard]] double room() const { return width - 2.0 * margin; }
     [[nodiscard]] double depth() const { return height - 2.0 * margin; }
+    /// Where the right one of two columns begins, from the left margin.
+    [[nodiscard]] double second_column() const { return 0.56 * room(); }
     [[nodiscard]] Face face(Role role) const;
 };
 

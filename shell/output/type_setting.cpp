@@ -18,6 +18,8 @@ namespace loafwright::output {
 
 namespace {
 
+constexpr std::size_t longest_lonely = 9;
+
 struct Unref {
     void operator()(void* object) const { g_object_unref(object); }
 };
@@ -120,8 +122,15 @@ bool family_is_there(const std::string& family) {
 std::string for_paper(const std::string& text) {
     const std::unique_ptr<char, void (*)(void*)> valid(
         g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())), g_free);
+    std::vector<std::string> blocks = unbreakable(printable(valid.get()));
+    // One short word does not stand alone in a last line.
+    if (blocks.size() > 2 && blocks.back().size() < longest_lonely &&
+        blocks[blocks.size() - 2].size() < longest_lonely) {
+        blocks[blocks.size() - 2] += " " + blocks.back();
+        blocks.pop_back();
+    }
     std::string set;
-    for (const std::string& block : unbreakable(printable(valid.get()))) {
+    for (const std::string& block : blocks) {
         set += set.empty() ? "" : " ";
         for (const char c : block) {
             if (c == ' ') {
@@ -133,5 +142,4 @@ std::string for_paper(const std::string& text) {
     }
     return set;
 }
-
 } // namespace loafwright::output
