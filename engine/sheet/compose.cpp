@@ -364,6 +364,7 @@ Sheet compose(const Plan& plan,
         sheet.notes.push_back(
             fmt::format("{} before you begin: {}.", hours_text(ahead.hours_before), ahead.what));
     }
+    sheet.ahead = sheet.notes.size();
     for (std::string& note : composer.slow_notes()) {
         sheet.notes.push_back(std::move(note));
     }

@@ -54,6 +54,8 @@ StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double righ
 /// The parts of the page, from top to bottom.
 Block head_block(const Sheet& sheet, const PageOptions& options, const Galley& galley);
 Block provisions_block(const Sheet& sheet, const Galley& galley);
+/// What is to be done before the start, each with a box.
+Block ahead_block(const Sheet& sheet, const Galley& galley);
 Block column_heads(const StageColumns& columns, const Galley& galley);
 /// Reminders on a line each and lengths under their times; or, where lines are dear, reminders one
 /// after the other and lengths wherever they cost no line.

@@ -56,9 +56,18 @@ double hours_width(const DayLine& line, const Galley& galley) {
     return widest;
 }
 
-void add_key(Part& part, const Galley& galley, double x, double bottom) {
+bool has(const DayLine& line, Attention attention) {
+    return std::any_of(line.spans.begin(), line.spans.end(), [attention](const DayLineSpan& span) {
+        return span.attention == attention;
+    });
+}
+
+void add_key(Part& part, const DayLine& line, const Galley& galley, double x, double bottom) {
     double y = bottom;
     for (auto kind = kinds.rbegin(); kind != kinds.rend(); ++kind) {
+        if (!has(line, kind->attention)) {
+            continue;
+        }
         Words word =
             galley.words(Role::day_line, std::string(kind->word), x + bar_width + gap, 0.0, -1.0);
         y -= word.extent.height + 1.0;
@@ -125,7 +134,7 @@ Part day_line_part(const DayLine& line, const Galley& galley, double x, double h
     part.marks.emplace_back(
         Stroke{bar_at, top + length, bar_at + bar_width, top + length, galley.measures.rule});
     part.marks.emplace_back(std::move(eat));
-    add_key(part, galley, x, height);
+    add_key(part, line, galley, x, height);
     return part;
 }
 

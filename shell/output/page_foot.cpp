@@ -32,16 +32,17 @@ std::vector<Group> groups_of(const Sheet& sheet,
                              std::size_t questions,
                              std::size_t reminders_left_out) {
     Group day{"This bake", sheet.warnings};
-    append(
-        day.sentences,
-        {sheet.notes.begin(),
-         sheet.notes.begin() + static_cast<std::ptrdiff_t>(std::min(notes, sheet.notes.size()))});
+    const std::size_t ahead = std::min(sheet.ahead, sheet.notes.size()); // stand above the stages
+    const std::size_t to = std::min(ahead + notes, sheet.notes.size());
+    append(day.sentences,
+           {sheet.notes.begin() + static_cast<std::ptrdiff_t>(ahead),
+            sheet.notes.begin() + static_cast<std::ptrdiff_t>(to)});
     std::vector<std::string> left_out;
     if (reminders_left_out > 0) {
         left_out.push_back(counted(reminders_left_out, "reminder"));
     }
-    if (notes < sheet.notes.size()) {
-        left_out.push_back(counted(sheet.notes.size() - notes, "note"));
+    if (to < sheet.notes.size()) {
+        left_out.push_back(counted(sheet.notes.size() - to, "note"));
     }
     if (!left_out.empty()) {
         day.sentences.push_back(

@@ -152,7 +152,7 @@ private:
         if (width_ - x >= narrowest_beside) {
             Words words = galley_.words(Role::length, rest, x, 0.0, width_ - x);
             words.y = last_baseline_ - last_baseline(words);
-            if (words.y >= bottom_of(block_.parts.front())) {
+            if (words.y >= bottom_of(block_.parts.front()) && !words.extent.is_cut) {
                 add(block_, PartKind::paragraph, {std::move(words)});
                 return;
             }

@@ -24,8 +24,8 @@ constexpr int halvings = 4;
 constexpr double least_ease_with_day_line = 0.25;
 constexpr std::size_t most_large_pages = 2;
 constexpr std::size_t fewest_note_lines = 3;
-constexpr std::size_t fewest_notes = 2;
-constexpr double most_stretch = 8.0; // of a gap on a page that is not quite full
+constexpr std::size_t fewest_notes = 1; // what happens if it is slow
+constexpr double most_stretch = 8.0;    // of a gap on a page that is not quite full
 
 /// What one attempt shows.
 struct Shown {
@@ -43,7 +43,7 @@ Shown all_of(const Sheet& sheet) {
         shown.reminders.push_back(stage.reminders.size());
     }
     shown.questions = sheet.questions.size();
-    shown.notes = sheet.notes.size();
+    shown.notes = sheet.notes.size() - std::min(sheet.ahead, sheet.notes.size());
     return shown;
 }
 
@@ -66,7 +66,7 @@ bool drop_reminder(Shown& shown, std::size_t least) {
 
 // Gives up the thing that is missed least: the third reminder of a stage, then what is not known
 // yet, which the program tells as well, the second reminder, the notes about the kitchen (the first
-// ones say what to do before the bake and when it is slow), the last reminders. False when nothing
+// one says what happens if the dough is slow), the last reminders. False when nothing
 // is left.
 bool give_way(Shown& shown) {
     if (shown.manner == Manner::lines) {
@@ -128,6 +128,7 @@ public:
             right = column.day_line_at - 1.6 * measures.column_gap;
         }
         const StageColumns columns = stage_columns(sheet_, galley, right);
+        push(column, ahead_block(sheet_, galley), measures.block_gap);
         column.first_stage = column.blocks.size();
         if (!sheet_.stages.empty()) {
             push(column, column_heads(columns, galley), measures.block_gap);
@@ -363,24 +364,24 @@ Fitted large_print(const Bread& bread) {
     const auto fits = [&bread](const Column& column) {
         return paged(column, bread, Overleaf::yes).size() <= most_large_pages;
     };
-    if (auto column = bread.roomiest(shown, 0.0, fits)) {
-        return {std::move(*column), std::move(shown), Overleaf::yes};
-    }
-    return {bread.attempt(shown, 0.0), std::move(shown), Overleaf::yes};
+    const Shown everything = shown;
+    do {
+        if (auto column = bread.roomiest(shown, 0.0, fits)) {
+            return {std::move(*column), std::move(shown), Overleaf::yes};
+        }
+    } while (give_way(shown));
+    return {bread.attempt(everything, 0.0), everything, Overleaf::yes};
 }
-
-std::size_t unknown_letters(const LaidPage& page) {
-    std::size_t unknown = 0;
+void count_faults(const LaidPage& page, PageLayout& layout) {
     for (const Part& part : page.parts) {
         for (const Mark& mark : part.marks) {
             if (const auto* words = std::get_if<Words>(&mark)) {
-                unknown += words->extent.unknown_letters;
+                layout.unknown_letters += words->extent.unknown_letters;
+                layout.cut_texts += words->extent.is_cut ? 1 : 0;
             }
         }
     }
-    return unknown;
 }
-
 } // namespace
 
 PageLayout
@@ -393,10 +394,10 @@ lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const Type
         const Bread bread(sheet, options, setter);
         Fitted fitted = options.print == Print::large ? large_print(bread) : usual_print(bread);
         layout.reminders_left_out += fitted.shown.reminders_left_out;
-        layout.notes_left_out += sheet.notes.size() - fitted.shown.notes;
+        layout.notes_left_out += all_of(sheet).notes - fitted.shown.notes;
         layout.questions_left_out += sheet.questions.size() - fitted.shown.questions;
         for (LaidPage& page : paged(std::move(fitted.column), bread, fitted.overleaf)) {
-            layout.unknown_letters += unknown_letters(page);
+            count_faults(page, layout);
             layout.pages.push_back(std::move(page));
         }
         if (layout.title.empty()) {

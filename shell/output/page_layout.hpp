@@ -110,6 +110,7 @@ struct PageLayout {
     std::size_t notes_left_out = 0;
     std::size_t questions_left_out = 0;
     std::size_t unknown_letters = 0; // that no font of this system has
+    std::size_t cut_texts = 0;       // that were too long for their place and end in "…"
 };
 
 /// Lays the breads out, each on pages of its own.

@@ -139,6 +139,9 @@ Block provisions_block(const Sheet& sheet, const Galley& galley) {
         return block;
     };
     Block best = beside(1, measures.second_column());
+    if (measures.ease >= 1.0) {
+        return best; // nothing has to be saved
+    }
     const double saved = 2.0 * measures.face(Role::body).points;
     const auto take_if_shorter = [&best, saved](Block other) {
         if (other.height + saved < best.height) {

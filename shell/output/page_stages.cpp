@@ -44,13 +44,13 @@ public:
             add_length();
         }
         add_cue();
+        add_reminders(reminders, manner);
         if (!stage_.acts.empty()) { // acts have a time of their own on the left
             y_ = std::max(left_, y_);
         }
         for (std::size_t i = 0; i < stage_.acts.size();) {
             i += add_acts(i, manner);
         }
-        add_reminders(reminders, manner);
         return std::move(block_);
     }
 
@@ -257,9 +257,33 @@ StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double righ
     columns.day = columns.number + std::max(number, measures.act_box) + 0.8 * measures.column_gap;
     columns.time = columns.day + day;
     columns.blank = columns.time + time + 0.8 * measures.column_gap;
-    columns.words = columns.blank + measures.blank + 1.2 * measures.column_gap;
+    // Wide enough for most lengths on one line.
+    double length = 0.0;
+    for (const SheetStage& stage : sheet.stages) {
+        length = std::max(length, galley.width_of(Role::length, for_paper(stage.length)));
+    }
+    const double blank_end = columns.blank + measures.blank;
+    const double length_end = std::min(columns.day + length, blank_end + measures.box);
+    columns.words = std::max(blank_end, length_end) + 1.2 * measures.column_gap;
     columns.right = right;
     return columns;
+}
+
+Block ahead_block(const Sheet& sheet, const Galley& galley) {
+    Block block;
+    const double x = galley.measures.box + 0.8 * galley.measures.column_gap;
+    for (std::size_t i = 0; i < std::min(sheet.ahead, sheet.notes.size()); ++i) {
+        const std::string text = for_paper(sheet.notes[i]);
+        if (text.empty()) {
+            continue;
+        }
+        const double y = block.height + (i > 0 ? 2.0 * galley.measures.line_gap : 0.0);
+        const Words words = galley.words(Role::act, text, x, y, galley.measures.room() - x);
+        add(block,
+            PartKind::item,
+            {box_on(0.0, y + words.extent.baseline, galley.measures.act_box), words});
+    }
+    return block;
 }
 
 Block column_heads(const StageColumns& columns, const Galley& galley) {

@@ -109,22 +109,8 @@ constexpr std::array<std::string_view, 28> units = {
     "g",     "kg",  "ml",    "l",    "cm",  "mm",   "min",    "minutes", "h",  "hour",
     "hours", "°C",  "°F",    "%",    "tsp", "tbsp", "cup",    "cups",    "oz", "lb",
     "days",  "day", "litre", "pint", "in",  "inch", "inches", "minute"};
-constexpr std::array<std::string_view, 16> before_number = {"gas",
-                                                            "fan",
-                                                            "mark",
-                                                            "h",
-                                                            "+",
-                                                            "Mon",
-                                                            "Tue",
-                                                            "Wed",
-                                                            "Thu",
-                                                            "Fri",
-                                                            "about",
-                                                            "at",
-                                                            "by",
-                                                            "from",
-                                                            "to",
-                                                            "under"};
+constexpr std::array<std::string_view, 11> before_number = {
+    "gas", "fan", "mark", "h", "+", "Mon", "Tue", "Wed", "Thu", "Fri", "about"};
 constexpr std::array<std::string_view, 2> more_before_number = {"Sat", "Sun"};
 constexpr std::array<std::string_view, 12> months = {
     "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};

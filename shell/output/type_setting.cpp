@@ -36,6 +36,16 @@ struct UnrefAttributes {
 };
 using Attributes = std::unique_ptr<PangoAttrList, UnrefAttributes>;
 
+bool leads_to_a_time(const std::string& word) {
+    return word == "by" || word == "at" || word == "to";
+}
+
+bool has_a_time(const std::string& block) {
+    const std::size_t colon = block.find(':');
+    return colon != std::string::npos && colon > 0 && block[colon - 1] >= '0' &&
+           block[colon - 1] <= '9';
+}
+
 Context plain_context() {
     Context context(pango_font_map_create_context(pango_cairo_font_map_get_default()));
     pango_cairo_context_set_resolution(context.get(), 72.0);
@@ -98,6 +108,7 @@ TypeSetter::extent(const std::string& text, Face face, double width, std::size_t
     extent.baseline = static_cast<double>(pango_layout_get_baseline(layout)) / PANGO_SCALE;
     extent.unknown_letters =
         static_cast<std::size_t>(std::max(0, pango_layout_get_unknown_glyphs_count(layout)));
+    extent.is_cut = pango_layout_is_ellipsized(layout) != FALSE;
     return extent;
 }
 
@@ -122,7 +133,15 @@ bool family_is_there(const std::string& family) {
 std::string for_paper(const std::string& text) {
     const std::unique_ptr<char, void (*)(void*)> valid(
         g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())), g_free);
-    std::vector<std::string> blocks = unbreakable(printable(valid.get()));
+    std::vector<std::string> blocks;
+    for (std::string& block : unbreakable(printable(valid.get()))) {
+        // "by 15:15", "at Fri 06:40": a line is wide enough for these here.
+        if (!blocks.empty() && leads_to_a_time(blocks.back()) && has_a_time(block)) {
+            blocks.back() += " " + block;
+        } else {
+            blocks.push_back(std::move(block));
+        }
+    }
     // One short word does not stand alone in a last line.
     if (blocks.size() > 2 && blocks.back().size() < longest_lonely &&
         blocks[blocks.size() - 2].size() < longest_lonely) {

@@ -25,6 +25,7 @@ struct Extent {
     double height = 0.0;
     double baseline = 0.0; // of its first line, from the top
     std::size_t unknown_letters = 0;
+    bool is_cut = false; // ends in "…"
 };
 
 /// Sets text in one family, with figures of one width, unhinted: what is measured holds at every
