@@ -18,7 +18,8 @@ public:
 
     void operator()(const Words& words) const {
         cairo_move_to(onto_, words.x, words.y);
-        setter_.draw(onto_, words.text, words.face, words.width, words.most_lines);
+        // The blank parts it from what follows for those who have it read out.
+        setter_.draw(onto_, words.text + " ", words.face, words.width, words.most_lines);
     }
 
     void operator()(const Stroke& stroke) const {

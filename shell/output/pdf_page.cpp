@@ -27,7 +27,7 @@ void add_bookmarks(cairo_surface_t* surface, const PageLayout& layout) {
             const int added = cairo_pdf_surface_add_outline(
                 surface,
                 is_title ? CAIRO_PDF_OUTLINE_ROOT : bread,
-                part.bookmark.c_str(),
+                with_plain_blanks(part.bookmark).c_str(),
                 fmt::format("page={} pos=[0 {:.1f}]", i + 1, y).c_str(),
                 is_title ? CAIRO_PDF_OUTLINE_FLAG_OPEN : static_cast<cairo_pdf_outline_flags_t>(0));
             bread = is_title ? added : bread;

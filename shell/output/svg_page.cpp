@@ -9,8 +9,10 @@
 
 #include <cairo-svg.h>
 
+#include <algorithm>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loafwright::output {
 
@@ -33,6 +35,26 @@ std::string escaped(std::string_view text) {
         }
     }
     return out;
+}
+
+// Cairo counts its surfaces for as long as the process lives; here they count from one.
+void renumber(std::string& svg) {
+    constexpr std::string_view name = "surface";
+    std::vector<std::string> seen;
+    for (std::size_t at = svg.find(name); at != std::string::npos; at = svg.find(name, at)) {
+        const bool is_name = at > 0 && (svg[at - 1] == '"' || svg[at - 1] == '#');
+        at += name.size();
+        const std::size_t end = std::min(svg.find_first_not_of("0123456789", at), svg.size());
+        if (!is_name || end == at) {
+            continue;
+        }
+        const std::string number = svg.substr(at, end - at);
+        auto found = std::find(seen.begin(), seen.end(), number);
+        if (found == seen.end()) {
+            found = seen.insert(seen.end(), number);
+        }
+        svg.replace(at, end - at, std::to_string(found - seen.begin() + 1));
+    }
 }
 
 void describe(std::string& svg, const std::vector<Sheet>& sheets, const std::string& title) {
@@ -76,6 +98,7 @@ tl::expected<Drawn, Diagnostic> svg_page(const std::vector<Sheet>& sheets,
         status != CAIRO_STATUS_SUCCESS) {
         return tl::make_unexpected(could_not_draw("SVG", status));
     }
+    renumber(drawn.bytes);
     describe(drawn.bytes, sheets, layout.title);
     return drawn;
 }

@@ -60,6 +60,9 @@ private:
 /// True when the system has the family, and not only something like it.
 bool family_is_there(const std::string& family);
 
+/// U+00A0 as a blank: the text as it is searched and read out.
+std::string with_plain_blanks(const std::string& text);
+
 /// The text as it stands on paper: no control characters, single blanks, and U+00A0 where a line
 /// may not end ("220 °C", "1 h 35", "gas 8", "Sun 07:30").
 std::string for_paper(const std::string& text);
