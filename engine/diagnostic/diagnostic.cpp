@@ -23,6 +23,7 @@ std::string_view name_of(Severity severity) {
 
 const std::vector<DiagnosticCode>& diagnostic_codes() {
     static const std::vector<DiagnosticCode> codes = {
+        {"address_too_long", "an address does not fit into a short code"},
         {"answer_unknown", "an answer was given to a question that this text does not ask"},
         {"answer_unreadable", "an answer could not be understood"},
         {"at_night",
@@ -30,11 +31,13 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"both_start_and_eat_by", "a start and a time to eat were both given"},
         {"file_missing", "the named file does not exist or is a folder"},
         {"file_unreadable", "the named file exists but cannot be read"},
+        {"font_missing", "the typeface of the page is not on this system"},
         {"grams_assumed", "the numbers of a list have no unit and were read as grams"},
         {"internal", "a fault of ours"},
         {"json_unreadable", "a file is not JSON"},
         {"key_missing", "a file lacks a key that it needs"},
         {"key_unknown", "a file has a key that means nothing here"},
+        {"letters_missing", "letters of the page are in no typeface of this system"},
         {"no_recipe_found", "no step could be read in the text"},
         {"one_bread_at_a_time", "more than one recipe was given"},
         {"project_unreadable", "a project file is not in the format that was named"},

@@ -393,6 +393,7 @@ Sheet compose(const Plan& plan,
         }
         sheet.questions.push_back(sheet::question_line(question, options));
     }
+    sheet.day_line = day_line(plan, day.zone, options.clock);
     return sheet;
 }
 

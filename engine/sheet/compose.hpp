@@ -3,6 +3,7 @@
 
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
+#include "engine/sheet/day_line.hpp"
 #include "engine/sheet/options.hpp"
 
 #include <optional>
@@ -44,6 +45,7 @@ struct Sheet {
     std::vector<std::string> warnings;
     std::vector<std::string> cautions;  // three at most
     std::vector<std::string> questions; // "How warm is your kitchen? Used: 21 °C."
+    DayLine day_line;
 };
 
 Sheet compose(const Plan& plan,

@@ -163,6 +163,7 @@ std::vector<Sheet> compose(const Plan& plan,
     together.recipe.title = sheet::joined(names);
     Sheet clock = compose(plan, together, Provisions{}, day, options);
     clock.stages.clear();
+    clock.day_line = {}; // its stretches would lie over each other
     Instant before = plan.start;
     const bool one_day =
         civil_of(day.zone, plan.start).date == civil_of(day.zone, plan.eat.likely).date;

@@ -5,6 +5,7 @@
 // the first page anyone sees.
 #include "shell/cli/arguments.hpp"
 
+#include "shell/cli/page_files.hpp"
 #include "shell/cli/told_numbers.hpp"
 #include "shell/settings/settings.hpp"
 
@@ -39,8 +40,10 @@ plan: the page for today; several recipes share one clock, then a page each
   --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
                       Answers kept beside FILE.txt in FILE.answers.toml, as in
                       oven-c = 220, are taken too
-  --out FILE          write the page to FILE.txt, the plan for a calendar to FILE.ics or as
-                      JSON to FILE.json; may be repeated
+  --out FILE          write the page to FILE.pdf, .svg, .png or .txt, the plan for a calendar
+                      to FILE.ics or as JSON to FILE.json; may be repeated
+  --paper PAPER       a4 or letter; without it, a4
+  --large-print       nothing small, on two pages where need be
   --clock 12          times with am and pm; 24 is usual
   --temperature F     degrees Fahrenheit on the page; C is usual
   --weight OZ         pounds and ounces on the page; G is usual
@@ -88,11 +91,6 @@ Answers answers_from(const std::vector<std::string>& words, Diagnostics& found) 
         }
     }
     return answers;
-}
-
-bool has_ending(const std::string& path, std::string_view ending) {
-    return path.size() > ending.size() &&
-           path.compare(path.size() - ending.size(), ending.size(), ending) == 0;
 }
 
 Diagnostic quote_it(const std::string& word) {
@@ -156,6 +154,8 @@ struct Found {
     std::string weight;
     bool one_hand = false;
     bool linear = false;
+    std::string paper;
+    bool large_print = false;
     bool why = false;
     bool json = false;
     bool help = false;
@@ -254,10 +254,18 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
                          "Leave out the one that matters less."});
     }
     for (const std::string& path : plan.out) {
-        if (!has_ending(path, ".txt") && !has_ending(path, ".json") && !has_ending(path, ".ics")) {
+        if (!has_page_ending(path)) {
             wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
-                                  "Name a file that ends in .txt, .ics or .json."));
+                                  fmt::format("Name a file that ends in {}.", page_endings)));
         }
+    }
+    plan.print = found.large_print ? output::Print::large : output::Print::usual;
+    if (found.paper == "letter") {
+        plan.paper = output::Paper::letter;
+    } else if (command.count("--paper") > 0 && found.paper != "a4") {
+        wrong.push_back(
+            usage(fmt::format("--paper was given '{}', expected a4 or letter", found.paper),
+                  "Say which paper the printer holds."));
     }
     return plan;
 }
@@ -313,6 +321,8 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     plan->add_option("--weight", found.weight);
     plan->add_flag("--one-hand", found.one_hand);
     plan->add_flag("--linear", found.linear);
+    plan->add_option("--paper", found.paper);
+    plan->add_flag("--large-print", found.large_print);
 
     AskWords ask;
     CLI::App* water = app.add_subcommand("water");

@@ -6,6 +6,7 @@
 #include "engine/sheet/options.hpp"
 #include "shell/cli/ask_arguments.hpp"
 #include "shell/cli/schedule_arguments.hpp"
+#include "shell/output/page_options.hpp"
 
 #include <tl/expected.hpp>
 
@@ -44,7 +45,9 @@ struct PlanArguments {
     Answers answers;
     SheetOptions page;            // how it speaks
     bool linear = false;          // to be heard: one fact a line
-    std::vector<std::string> out; // each ends in .txt, .ics or .json
+    std::vector<std::string> out; // each has_page_ending
+    output::Paper paper = output::Paper::a4;
+    output::Print print = output::Print::usual;
     bool json = false;
 };
 

@@ -18,10 +18,9 @@
 #include "shell/cli/bake_calendar.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
+#include "shell/cli/page_files.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/cli/told_numbers.hpp"
-#include "shell/output/linear_page.hpp"
-#include "shell/output/text_page.hpp"
 #include "shell/output/write_file.hpp"
 #include "shell/settings/settings.hpp"
 
@@ -39,7 +38,6 @@ namespace loafwright::cli {
 
 namespace {
 
-constexpr std::size_t paper_columns = 80;
 constexpr std::string_view room_key = "room-c";
 
 Instant system_now() {
@@ -216,8 +214,33 @@ Answers without_room(const Answers& answers) {
     return others;
 }
 
-bool is_json(const std::string& path) {
-    return path.size() >= 5 && path.compare(path.size() - 5, 5, ".json") == 0;
+// All files are made before the first is written, so that a fault leaves none behind; what two of
+// them say alike is said once.
+std::optional<Diagnostics>
+write_files(const PlanArguments& arguments, const PageSource& source, Diagnostics& messages) {
+    std::vector<std::string> files;
+    for (const std::string& path : arguments.out) {
+        auto file = page_file(path, source);
+        if (!file) {
+            return Diagnostics{std::move(file.error())};
+        }
+        files.push_back(std::move(file->bytes));
+        for (Diagnostic& message : file->messages) {
+            const bool said =
+                std::any_of(messages.begin(), messages.end(), [&message](const Diagnostic& other) {
+                    return other.code == message.code && other.what == message.what;
+                });
+            if (!said) {
+                messages.push_back(std::move(message));
+            }
+        }
+    }
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        if (auto fault = output::write_file(arguments.out[i], files[i])) {
+            return Diagnostics{std::move(*fault)};
+        }
+    }
+    return std::nullopt;
 }
 
 /// Everything that is known about the breads before the day is looked at, in one order.
@@ -274,23 +297,6 @@ struct Known {
     }
 };
 
-/// The page or the honest no in letters, to be looked at or to be heard.
-template <typename Shown, typename... Form>
-std::string in_letters(const PlanArguments& arguments, const Shown& shown, Form... form) {
-    return arguments.linear ? output::linear_page(shown) : output::text_page(shown, form...);
-}
-
-template <typename... Form>
-std::string
-in_letters(const PlanArguments& arguments, const std::vector<Sheet>& pages, Form... form) {
-    std::string text;
-    for (const Sheet& page : pages) {
-        text += text.empty() ? "" : "\n\n";
-        text += in_letters(arguments, page, form...);
-    }
-    return text;
-}
-
 } // namespace
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
@@ -342,8 +348,8 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
         answer.exit_status = exit_impossible;
         answer.text = arguments.json
                           ? wire::impossible_json(*impossible, known.questions(), when->day.zone)
-                          : in_letters(arguments,
-                                       compose_refusal(*impossible, when->day, arguments.page),
+                          : in_letters(compose_refusal(*impossible, when->day, arguments.page),
+                                       arguments.linear,
                                        out.columns);
         return answer;
     }
@@ -351,17 +357,19 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
     const std::vector<Sheet> pages = known.pages(made, when->day, arguments.page);
     const std::string json =
         wire::plan_json(made, known.cautions(), known.questions(), when->day.zone);
-    for (const std::string& path : arguments.out) {
-        const std::string bytes =
-            is_json(path) ? json
-            : is_calendar(path)
-                ? bake_calendar(path, made, compose_lines(made, pages), words, when->day)
-                : in_letters(arguments, pages, paper_columns, output::Weight::plain);
-        if (auto fault = output::write_file(path, bytes)) {
-            return tl::make_unexpected(Diagnostics{std::move(*fault)});
-        }
+    const PageSource source{pages,
+                            json,
+                            [&](const std::string& path) {
+                                return bake_calendar(
+                                    path, made, compose_lines(made, pages), words, when->day);
+                            },
+                            arguments.linear,
+                            {arguments.paper, arguments.print, "", made.start, "Lato", 150.0}};
+    if (auto wrong_files = write_files(arguments, source, answer.messages)) {
+        return tl::make_unexpected(std::move(*wrong_files));
     }
-    answer.text = arguments.json ? json : in_letters(arguments, pages, out.columns, out.weight);
+    answer.text =
+        arguments.json ? json : in_letters(pages, arguments.linear, out.columns, out.weight);
     return answer;
 }
 

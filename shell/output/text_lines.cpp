@@ -138,35 +138,15 @@ bool stay_together(std::string_view before, std::string_view after) {
     }
     if (has_digit_first(before)) {
         const std::string_view unit = without_marks(after);
-        return is_one_of(units, unit) || is_one_of(months, unit);
+        // "1 1/2" is one number.
+        const bool fraction = has_digit_first(after) && unit.find('/') != std::string_view::npos;
+        return fraction || is_one_of(units, unit) || is_one_of(months, unit);
     }
     if (is_one_of(before_day, bare) && is_one_of(weekdays, after)) {
         return true;
     }
     return has_digit_first(after) &&
            (is_one_of(before_number, bare) || is_one_of(more_before_number, bare));
-}
-
-// Blocks that no line end may part.
-std::vector<std::string> blocks_of(std::string_view text) {
-    std::vector<std::string> blocks;
-    std::string last_word;
-    std::size_t at = 0;
-    while (at < text.size()) {
-        const std::size_t begin = text.find_first_not_of(' ', at);
-        if (begin == std::string_view::npos) {
-            break;
-        }
-        at = std::min(text.find(' ', begin), text.size());
-        const std::string word(text.substr(begin, at - begin));
-        if (!blocks.empty() && stay_together(last_word, word)) {
-            blocks.back() += " " + word;
-        } else {
-            blocks.push_back(word);
-        }
-        last_word = word;
-    }
-    return blocks;
 }
 
 // As many letters as fit into `columns`, at least one.
@@ -186,6 +166,27 @@ std::size_t bytes_that_fit(std::string_view text, std::size_t columns) {
 }
 
 } // namespace
+
+std::vector<std::string> unbreakable(std::string_view text) {
+    std::vector<std::string> blocks;
+    std::string last_word;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t begin = text.find_first_not_of(' ', at);
+        if (begin == std::string_view::npos) {
+            break;
+        }
+        at = std::min(text.find(' ', begin), text.size());
+        const std::string word(text.substr(begin, at - begin));
+        if (!blocks.empty() && stay_together(last_word, word)) {
+            blocks.back() += " " + word;
+        } else {
+            blocks.push_back(word);
+        }
+        last_word = word;
+    }
+    return blocks;
+}
 
 std::size_t columns_of(std::string_view text) {
     std::size_t columns = 0;
@@ -225,7 +226,7 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t columns) {
         lines.push_back(line);
         line.clear();
     };
-    for (const std::string& block : blocks_of(text)) {
+    for (const std::string& block : unbreakable(text)) {
         if (!line.empty() && columns_of(line) + 1 + columns_of(block) > width) {
             finish();
         }

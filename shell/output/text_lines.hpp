@@ -18,6 +18,9 @@ std::size_t columns_of(std::string_view text);
 /// blanks.
 std::string printable(std::string_view text);
 
+/// The words in order, those that no line end may part in one: "500 g", "1 h 35", "gas 8".
+std::vector<std::string> unbreakable(std::string_view text);
+
 /// Lines of at most `columns` columns, broken at blanks, but not inside "500 g", "1 h 35", "gas 8"
 /// or "Sun 07:30"; a word longer than a line is broken between letters. Never empty: one empty line
 /// for an empty text.

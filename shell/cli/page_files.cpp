@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Which writer makes which file.
+#include "shell/cli/page_files.hpp"
+
+#include "shell/output/linear_page.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace loafwright::cli {
+
+namespace {
+
+using Answer = tl::expected<output::Drawn, Diagnostic>;
+
+constexpr std::size_t paper_columns = 80;
+
+struct Writer {
+    std::string_view ending;
+    Answer (*bytes)(const PageSource& source, const std::string& path);
+};
+
+constexpr std::array<Writer, 6> writers = {{
+    {".txt",
+     [](const PageSource& source, const std::string& /*path*/) -> Answer {
+         return output::Drawn{
+             in_letters(source.pages, source.linear, paper_columns, output::Weight::plain), {}};
+     }},
+    {".pdf",
+     [](const PageSource& source, const std::string& /*path*/) {
+         return output::pdf_page(source.pages, source.options);
+     }},
+    {".svg",
+     [](const PageSource& source, const std::string& /*path*/) {
+         return output::svg_page(source.pages, source.options);
+     }},
+    {".png",
+     [](const PageSource& source, const std::string& /*path*/) {
+         return output::png_page(source.pages, source.options);
+     }},
+    {".ics",
+     [](const PageSource& source, const std::string& path) -> Answer {
+         return output::Drawn{source.calendar(path), {}};
+     }},
+    {".json",
+     [](const PageSource& source, const std::string& /*path*/) -> Answer {
+         return output::Drawn{source.json, {}};
+     }},
+}};
+
+bool ends_in(const std::string& path, std::string_view ending) {
+    // A file that is all ending has no name.
+    return path.size() > ending.size() &&
+           std::equal(ending.rbegin(), ending.rend(), path.rbegin(), [](char a, char b) {
+               return a == (b >= 'A' && b <= 'Z' ? static_cast<char>(b - 'A' + 'a') : b);
+           });
+}
+
+const Writer* writer_of(const std::string& path) {
+    const auto* const found =
+        std::find_if(writers.begin(), writers.end(), [&path](const Writer& writer) {
+            return ends_in(path, writer.ending);
+        });
+    return found == writers.end() ? nullptr : found;
+}
+
+} // namespace
+
+std::string in_letters(const std::vector<Sheet>& pages,
+                       bool linear,
+                       std::size_t columns,
+                       output::Weight weight) {
+    std::string text;
+    for (const Sheet& page : pages) {
+        text += text.empty() ? "" : "\n\n";
+        text += linear ? output::linear_page(page) : output::text_page(page, columns, weight);
+    }
+    return text;
+}
+
+std::string in_letters(const Refusal& refusal, bool linear, std::size_t columns) {
+    return linear ? output::linear_page(refusal) : output::text_page(refusal, columns);
+}
+
+bool has_page_ending(const std::string& path) {
+    return writer_of(path) != nullptr;
+}
+
+tl::expected<output::Drawn, Diagnostic> page_file(const std::string& path,
+                                                  const PageSource& source) {
+    return writer_of(path)->bytes(source, path);
+}
+
+} // namespace loafwright::cli

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Under the stages: what is particular to this day, what to mind, what is not known yet, in two
+// columns short enough to be read in one sweep; then lines to write on.
+#include "shell/output/page_block.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+namespace loafwright::output {
+
+namespace {
+
+struct Group {
+    std::string_view label;
+    std::vector<std::string> sentences;
+};
+
+void append(std::vector<std::string>& all, const std::vector<std::string>& more) {
+    all.insert(all.end(), more.begin(), more.end());
+}
+
+std::string counted(std::size_t count, std::string_view thing) {
+    return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
+}
+
+std::vector<Group> groups_of(const Sheet& sheet,
+                             std::size_t notes,
+                             std::size_t questions,
+                             std::size_t reminders_left_out) {
+    Group day{"This bake", sheet.warnings};
+    const std::size_t to = std::min(notes, sheet.notes.size());
+    append(day.sentences,
+           {sheet.notes.begin(), sheet.notes.begin() + static_cast<std::ptrdiff_t>(to)});
+    std::vector<std::string> left_out;
+    if (reminders_left_out > 0) {
+        left_out.push_back(counted(reminders_left_out, "reminder"));
+    }
+    if (to < sheet.notes.size()) {
+        left_out.push_back(counted(sheet.notes.size() - to, "note"));
+    }
+    if (!left_out.empty()) {
+        day.sentences.push_back(
+            fmt::format("Left out, for want of room: {}.", fmt::join(left_out, " and ")));
+    }
+    Group unknown{"Not known yet", {}};
+    const std::size_t shown = std::min(questions, sheet.questions.size());
+    unknown.sentences.assign(sheet.questions.begin(),
+                             sheet.questions.begin() + static_cast<std::ptrdiff_t>(shown));
+    if (shown < sheet.questions.size()) {
+        // No count: the last of them may itself stand for several.
+        unknown.sentences.emplace_back(shown > 0 ? "More is open; loafwright read lists it."
+                                                 : "Some of the recipe is open; there was no room "
+                                                   "for it here, loafwright read lists it.");
+    }
+    std::vector<Group> groups;
+    for (Group& group :
+         std::vector<Group>{std::move(day), {"Take care", sheet.cautions}, unknown}) {
+        if (!group.sentences.empty()) {
+            groups.push_back(std::move(group));
+        }
+    }
+    return groups;
+}
+
+Block column_of(const std::vector<Group>& groups, double width, const Galley& galley) {
+    const Measures& measures = galley.measures;
+    Block block;
+    double y = 0.0;
+    for (const Group& group : groups) {
+        if (!block.parts.empty()) {
+            y += 0.5 * measures.block_gap;
+        }
+        add(block,
+            PartKind::heading,
+            {galley.words(Role::label, std::string(group.label), 0.0, y, -1.0)});
+        y = bottom_of(block.parts.back());
+        for (const std::string& sentence : group.sentences) {
+            y += measures.line_gap;
+            add(block,
+                PartKind::paragraph,
+                {galley.words(Role::body, for_paper(sentence), 0.0, y, width)});
+            y = bottom_of(block.parts.back());
+        }
+    }
+    return block;
+}
+
+} // namespace
+
+Block foot_block(const Sheet& sheet,
+                 std::size_t notes,
+                 std::size_t questions,
+                 std::size_t reminders_left_out,
+                 const Galley& galley) {
+    const Measures& measures = galley.measures;
+    const std::vector<Group> groups = groups_of(sheet, notes, questions, reminders_left_out);
+    if (measures.print == Print::large || groups.size() < 2) {
+        return column_of(groups, measures.room(), galley);
+    }
+    const double right_at = measures.second_column();
+    const double width = right_at - 2.0 * measures.column_gap;
+    // Balanced: cut in two at any place, or the first and the last group against the middle.
+    std::vector<Block> ways;
+    const auto beside = [&](const std::vector<Group>& left, const std::vector<Group>& right) {
+        Block block = column_of(left, width, galley);
+        Block other = column_of(right, measures.room() - right_at, galley);
+        for (Part& part : other.parts) {
+            shift(part, right_at, 0.0);
+            block.parts.push_back(std::move(part));
+        }
+        block.height = std::max(block.height, other.height);
+        ways.push_back(std::move(block));
+    };
+    for (auto cut = groups.begin() + 1; cut != groups.end(); ++cut) {
+        beside({groups.begin(), cut}, {cut, groups.end()});
+    }
+    if (groups.size() == 3) {
+        beside({groups[0], groups[2]}, {groups[1]});
+    }
+    return *std::min_element(ways.begin(), ways.end(), [](const Block& a, const Block& b) {
+        return a.height < b.height;
+    });
+}
+
+Block note_lines(const Galley& galley, double depth) {
+    const Measures& measures = galley.measures;
+    Block block;
+    add(block, PartKind::heading, {galley.words(Role::label, "Your notes", 0.0, 0.0, -1.0)});
+    std::vector<Mark> lines;
+    for (double y = block.height + measures.note_line; y <= depth; y += measures.note_line) {
+        lines.emplace_back(Stroke{0.0, y, measures.room(), y, measures.rule});
+    }
+    add(block, PartKind::drawing, std::move(lines));
+    return block;
+}
+
+} // namespace loafwright::output

@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Which type size, and what has to give way. A bread is laid out at the comfortable sizes; where it
+// does not fit, between these and the least ones by halving. At the least sizes it gives up the day
+// line, then reminders from the least important on, then questions. What is still too long goes on
+// overleaf, with everything back in place, because then there is room.
+#include "shell/output/page_layout.hpp"
+
+#include "shell/output/page_block.hpp"
+#include "shell/output/page_measures.hpp"
+#include "shell/output/page_paging.hpp"
+#include "shell/output/text_lines.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace loafwright::output {
+
+namespace {
+
+constexpr int halvings = 4;
+constexpr double least_ease_with_day_line = 0.25;
+constexpr std::size_t most_large_pages = 2;
+constexpr std::size_t fewest_notes = 1; // what happens if it is slow
+
+/// What one attempt shows.
+struct Shown {
+    bool day_line = false;
+    Manner manner = Manner::lines;
+    std::vector<std::size_t> reminders; // of each stage
+    std::size_t reminders_left_out = 0;
+    std::size_t questions = 0;
+    std::size_t notes = 0;
+};
+
+Shown all_of(const Sheet& sheet) {
+    Shown shown;
+    for (const SheetStage& stage : sheet.stages) {
+        shown.reminders.push_back(stage.reminders.size());
+    }
+    shown.questions = sheet.questions.size();
+    shown.notes = sheet.notes.size();
+    return shown;
+}
+
+// Without one more reminder: the last of the stage that has most, the latest such stage first, down
+// to `least` a stage.
+bool drop_reminder(Shown& shown, std::size_t least) {
+    std::size_t fullest = 0;
+    for (std::size_t i = 0; i < shown.reminders.size(); ++i) {
+        if (shown.reminders[i] >= shown.reminders[fullest]) {
+            fullest = i;
+        }
+    }
+    if (shown.reminders.empty() || shown.reminders[fullest] <= least) {
+        return false;
+    }
+    --shown.reminders[fullest];
+    ++shown.reminders_left_out;
+    return true;
+}
+
+// Gives up the thing that is missed least: the third reminder of a stage, then what is not known
+// yet, which the program tells as well, the second reminder, the notes about the kitchen (the first
+// one says what happens if the dough is slow), the last reminders. False when nothing
+// is left.
+bool give_way(Shown& shown) {
+    if (shown.manner == Manner::lines) {
+        shown.manner = Manner::run_on;
+        return true;
+    }
+    if (drop_reminder(shown, 2)) {
+        return true;
+    }
+    if (shown.questions > 0) {
+        --shown.questions;
+        return true;
+    }
+    if (drop_reminder(shown, 1)) {
+        return true;
+    }
+    if (shown.notes > fewest_notes) {
+        --shown.notes;
+        return true;
+    }
+    return drop_reminder(shown, 0);
+}
+
+/// One bread with its options: makes attempts.
+class Bread {
+public:
+    Bread(const Sheet& sheet, const PageOptions& options, const TypeSetter& setter)
+        : sheet_(sheet), options_(options), setter_(setter) {}
+
+    [[nodiscard]] Column attempt(const Shown& shown, double ease) const {
+        Column column;
+        column.measures = measures_for(options_.paper, options_.print, ease);
+        const Measures& measures = column.measures;
+        const Galley galley{measures, setter_};
+        push(column, head_block(sheet_, options_, galley), 0.0);
+        push(column, provisions_block(sheet_, galley), measures.block_gap);
+
+        double right = measures.room();
+        if (shown.day_line) {
+            column.day_line = true;
+            column.day_line_at = right - day_line_width(sheet_.day_line, galley);
+            right = column.day_line_at - 1.6 * measures.column_gap;
+        }
+        const StageColumns columns = stage_columns(sheet_, galley, right);
+        push(column, ahead_block(sheet_, galley), measures.block_gap);
+        column.first_stage = column.blocks.size();
+        if (!sheet_.stages.empty()) {
+            push(column, column_heads(columns, galley), measures.block_gap);
+        }
+        for (std::size_t i = 0; i < sheet_.stages.size(); ++i) {
+            push(column,
+                 stage_block(sheet_.stages[i], shown.reminders[i], shown.manner, columns, galley),
+                 i == 0 ? 0.0 : measures.stage_gap);
+        }
+        column.after_stages = column.blocks.size();
+        push(column,
+             foot_block(sheet_, shown.notes, shown.questions, shown.reminders_left_out, galley),
+             measures.block_gap);
+        return column;
+    }
+
+    [[nodiscard]] bool has_day_line() const {
+        return sheet_.day_line.minutes > 0 && !sheet_.day_line.spans.empty();
+    }
+
+    // The roomiest attempt that fits, from `least` on; none when that does not fit.
+    template <typename Fits>
+    [[nodiscard]] std::optional<Column>
+    roomiest(const Shown& shown, double least, Fits fits) const {
+        Column best = attempt(shown, least);
+        if (!fits(best)) {
+            return std::nullopt;
+        }
+        Column widest = attempt(shown, 1.0);
+        if (fits(widest)) {
+            return widest;
+        }
+        double low = least;
+        double high = 1.0;
+        for (int i = 0; i < halvings; ++i) {
+            const double middle = 0.5 * (low + high);
+            Column next = attempt(shown, middle);
+            if (fits(next)) {
+                low = middle;
+                best = std::move(next);
+            } else {
+                high = middle;
+            }
+        }
+        return best;
+    }
+
+    [[nodiscard]] const Sheet& sheet() const { return sheet_; }
+    [[nodiscard]] const TypeSetter& setter() const { return setter_; }
+
+private:
+    static void push(Column& column, Block block, double gap) {
+        if (!block.parts.empty()) {
+            block.gap_before = gap;
+            column.blocks.push_back(std::move(block));
+        }
+    }
+
+    const Sheet& sheet_;
+    const PageOptions& options_;
+    const TypeSetter& setter_;
+};
+
+struct Fitted {
+    Column column;
+    Shown shown;
+    Overleaf overleaf = Overleaf::no;
+};
+
+Fitted usual_print(const Bread& bread) {
+    const auto fits = [](const Column& column) {
+        return column.height() <= column.measures.depth();
+    };
+    Shown shown = all_of(bread.sheet());
+    if (bread.has_day_line()) {
+        shown.day_line = true;
+        if (auto column = bread.roomiest(shown, least_ease_with_day_line, fits)) {
+            return {std::move(*column), std::move(shown)};
+        }
+        shown.day_line = false;
+    }
+    const Shown everything = shown;
+    do {
+        if (auto column = bread.roomiest(shown, 0.0, fits)) {
+            return {std::move(*column), std::move(shown)};
+        }
+    } while (give_way(shown));
+    return {bread.attempt(everything, 0.5), everything, Overleaf::yes};
+}
+
+Fitted large_print(const Bread& bread) {
+    Shown shown = all_of(bread.sheet());
+    const auto fits = [&bread](const Column& column) {
+        return paged(column, bread.sheet(), bread.setter(), Overleaf::yes).size() <=
+               most_large_pages;
+    };
+    const Shown everything = shown;
+    do {
+        if (auto column = bread.roomiest(shown, 0.0, fits)) {
+            return {std::move(*column), std::move(shown), Overleaf::yes};
+        }
+    } while (give_way(shown));
+    return {bread.attempt(everything, 0.0), everything, Overleaf::yes};
+}
+void count_faults(const LaidPage& page, PageLayout& layout) {
+    for (const Part& part : page.parts) {
+        for (const Mark& mark : part.marks) {
+            if (const auto* words = std::get_if<Words>(&mark)) {
+                layout.unknown_letters += words->extent.unknown_letters;
+                // At the foot of a page a title may be cut: it stands whole at the head of the
+                // first.
+                layout.cut_texts +=
+                    words->extent.is_cut && words->role != Role::column_head ? 1 : 0;
+            }
+        }
+    }
+}
+} // namespace
+
+PageLayout
+lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const TypeSetter& setter) {
+    PageLayout layout;
+    const Measures paper = measures_for(options.paper, options.print, 0.0);
+    layout.width = paper.width;
+    layout.height = paper.height;
+    for (const Sheet& sheet : sheets) {
+        const Bread bread(sheet, options, setter);
+        Fitted fitted = options.print == Print::large ? large_print(bread) : usual_print(bread);
+        layout.reminders_left_out += fitted.shown.reminders_left_out;
+        layout.notes_left_out += all_of(sheet).notes - fitted.shown.notes;
+        layout.questions_left_out += sheet.questions.size() - fitted.shown.questions;
+        for (LaidPage& page : paged(std::move(fitted.column), sheet, setter, fitted.overleaf)) {
+            count_faults(page, layout);
+            layout.pages.push_back(std::move(page));
+        }
+        if (layout.title.empty()) {
+            layout.title = printable(sheet.title);
+        }
+    }
+    if (layout.title.empty()) {
+        layout.title = "Bread";
+    }
+    return layout;
+}
+
+} // namespace loafwright::output
