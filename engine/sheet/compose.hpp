@@ -39,7 +39,7 @@ struct Sheet {
     std::vector<std::string> weigh; // "500 g strong white flour"
     std::vector<std::string> ready; // "2 lb tin", "rack"
     std::vector<SheetStage> stages;
-    std::vector<std::string> notes; // what comes before; what happens if it is slow; what was assumed
+    std::vector<std::string> notes; // before the start; if it is slow; what was assumed
     std::size_t ahead = 0;          // the first so many notes say what to do before the start
     std::vector<std::string> warnings;
     std::vector<std::string> cautions;  // three at most

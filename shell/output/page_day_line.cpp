@@ -17,7 +17,7 @@ namespace {
 constexpr double bar_width = 15.0;
 constexpr double gap = 5.0;
 constexpr double least_bar = 2.5;
-constexpr double least_step = 15.0; // between hours that are named
+constexpr double least_step = 22.0; // between hours that are named
 
 struct Kind {
     Attention attention;
