@@ -216,8 +216,8 @@ TaskUse use_of(const Problem& problem, const DayCells& day, const Task& task) {
     TaskUse use;
     use.hands = task.kind == TaskKind::hands;
     use.start_from = std::max<std::int64_t>(0, ceil_of(task.start_from.value_or(0), day.grid));
-    use.start_to = task.start_to ? std::min(day.horizon, floor_of(*task.start_to, day.grid))
-                                 : day.horizon;
+    use.start_to =
+        task.start_to ? std::min(day.horizon, floor_of(*task.start_to, day.grid)) : day.horizon;
     if (!task.oven) {
         return use;
     }

@@ -60,7 +60,7 @@ struct Link {
     std::int64_t lag_min = 0;
     std::int64_t lag_max = 0; // the horizon where there is none
     std::optional<std::int64_t> lag_good;
-    bool lag_tied = false; // both ends tie
+    bool lag_tied = false;     // both ends tie
     std::int64_t own_from = 0; // the task's own start_from and start_to
     std::int64_t own_to = 0;
     // Starts that bounds alone leave: [from, to]; empty when from > to.

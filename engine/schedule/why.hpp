@@ -24,9 +24,9 @@ struct Reason {
 /// Why there is no schedule and what would help.
 struct Why {
     /// Rules that cannot be kept together, though they could with any one of them left out.
-    /// `duration`, `lag_min`, `start_window` and `horizon` always count and are never named; `oven_temperature`
-    /// includes `changeover`. Empty where those alone make it impossible, or when the limit came
-    /// first.
+    /// `duration`, `lag_min`, `start_window` and `horizon` always count and are never named;
+    /// `oven_temperature` includes `changeover`. Empty where those alone make it impossible, or
+    /// when the limit came first.
     std::vector<Reason> reasons;
     /// As `Relief`, with "without:NAME" for each job besides. Only what was proven within the
     /// limit.

@@ -12,7 +12,7 @@ namespace loafwright {
 
 namespace {
 
-constexpr std::int64_t longest_minutes = 7 * 24 * 60;
+constexpr std::int64_t longest_minutes = std::int64_t{7} * 24 * 60;
 // Zones are set off by quarters of an hour at the finest.
 constexpr std::int64_t step_minutes = 15;
 

@@ -17,7 +17,7 @@ namespace {
 constexpr double bar_width = 15.0;
 constexpr double gap = 5.0;
 constexpr double least_bar = 2.5;
-constexpr double least_step = 15.0; // between hours that are named
+constexpr double least_step = 22.0; // between hours that are named
 
 struct Kind {
     Attention attention;
@@ -63,19 +63,22 @@ bool has(const DayLine& line, Attention attention) {
 }
 
 void add_key(Part& part, const DayLine& line, const Galley& galley, double x, double bottom) {
+    const double row = galley.words(Role::day_line, "0", 0.0, 0.0, -1.0).extent.height + 1.0;
     double y = bottom;
-    for (auto kind = kinds.rbegin(); kind != kinds.rend(); ++kind) {
-        if (!has(line, kind->attention)) {
+    for (const Kind& kind : kinds) {
+        y -= has(line, kind.attention) ? row : 0.0;
+    }
+    for (const Kind& kind : kinds) {
+        if (!has(line, kind.attention)) {
             continue;
         }
-        Words word =
-            galley.words(Role::day_line, std::string(kind->word), x + bar_width + gap, 0.0, -1.0);
-        y -= word.extent.height + 1.0;
-        word.y = y;
+        const Words word =
+            galley.words(Role::day_line, std::string(kind.word), x + bar_width + gap, y, -1.0);
         const double side = 0.7 * word.face.points;
         part.marks.emplace_back(
-            Bar{x, y + word.extent.baseline - side, bar_width, side, kind->fill});
-        part.marks.emplace_back(std::move(word));
+            Bar{x, y + word.extent.baseline - side, bar_width, side, kind.fill});
+        part.marks.emplace_back(word);
+        y += row;
     }
 }
 

@@ -131,7 +131,9 @@ Block note_lines(const Galley& galley, double depth) {
     Block block;
     add(block, PartKind::heading, {galley.words(Role::label, "Your notes", 0.0, 0.0, -1.0)});
     std::vector<Mark> lines;
-    for (double y = block.height + measures.note_line; y <= depth; y += measures.note_line) {
+    const auto count = static_cast<int>(std::max(0.0, depth - block.height) / measures.note_line);
+    for (int i = 1; i <= count; ++i) {
+        const double y = block.height + measures.note_line * i;
         lines.emplace_back(Stroke{0.0, y, measures.room(), y, measures.rule});
     }
     add(block, PartKind::drawing, std::move(lines));

@@ -116,10 +116,12 @@ struct PageLayout {
 /// Lays the breads out, each on pages of its own.
 ///
 /// Needs:    at least one sheet; `setter` of options.family.
-/// Promises: one page a bread in usual print, whatever of up to nine stages it has to hold: type
-///           goes down to the least sizes, then the day line is left out, then reminders, the least
-///           important first, questions and notes; what is left out is counted on the page. What
-///           still does not fit goes on overleaf. The same input gives the same layout.
+/// Promises: a bread is put on one page in usual print, on two at most in large print, as long as
+/// it
+///           can be: type goes down to the least sizes, then the day line is left out, reminders
+///           follow one another, and reminders, questions and notes give way, the least important
+///           first; what is left out is counted on the page. What still does not fit goes on
+///           overleaf with everything back in place. The same input gives the same layout.
 /// Never:    draws, asks the clock.
 PageLayout
 lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const TypeSetter& setter);

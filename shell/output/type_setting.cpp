@@ -133,7 +133,8 @@ struct TypeSetter::Inside {
     std::unordered_map<std::string, Extent> measured;
 
     // One layout serves every text: setting it anew costs less than making one.
-    PangoLayout* set(const std::string& text, Face face, double width, std::size_t most_lines) {
+    PangoLayout*
+    set(const std::string& text, Face face, double width, std::size_t most_lines) const {
         PangoLayout* into = layout.get();
         pango_font_description_set_weight(font.get(), static_cast<PangoWeight>(face.weight));
         pango_font_description_set_absolute_size(font.get(), set_points * PANGO_SCALE);
@@ -155,7 +156,7 @@ struct TypeSetter::Inside {
 
     // Line by line, each with its blank at the end: Pango leaves that out, and a PDF would have to
     // say it beside the text.
-    void draw_lines(cairo_t* onto, const std::vector<Line>& lines, Face face) {
+    void draw_lines(cairo_t* onto, const std::vector<Line>& lines, Face face) const {
         double x = 0.0;
         double y = 0.0;
         cairo_get_current_point(onto, &x, &y);

@@ -111,7 +111,7 @@ TEST(arguments, an_ending_that_cannot_be_written_names_those_that_can) {
     const Diagnostic fault = only_fault({"plan", "a.txt", "--out", "a.docx"});
     EXPECT_EQ(fault.code, "usage");
     EXPECT_NE(fault.what.find("a.docx"), std::string::npos);
-    EXPECT_NE(fault.do_this.find(".txt, .ics or .json"), std::string::npos);
+    EXPECT_NE(fault.do_this.find(".txt, .pdf, .svg, .png, .ics or .json"), std::string::npos);
 }
 
 TEST(arguments, a_room_in_fahrenheit_is_recognised) {

@@ -105,6 +105,9 @@ TEST_F(program, a_page_to_be_heard_is_sentences_and_nothing_drawn) {
         more.emplace_back("--linear");
         const Outcome outcome = run(call_for(page.recipe, more));
         for (const std::string& line : lines_of(outcome.out)) {
+            if (line.empty()) {
+                continue; // between the pages of several breads
+            }
             EXPECT_NE(std::string(".?!").find(line.back()), std::string::npos) << line;
             EXPECT_EQ(line.find("  "), std::string::npos) << line;
             EXPECT_EQ(line.find('['), std::string::npos) << line;

@@ -462,7 +462,7 @@ TEST(for_paper, a_number_and_its_unit_are_one_word) {
     EXPECT_EQ(marked("bake at 220 °C for 1 h 35 or so, or longer still"),
               "bake at 220_°C for 1_h_35 or so, or longer_still");
     EXPECT_EQ(marked("doubled, about 14:50, by 15:15 at the latest"),
-              "doubled, about_14:50, by_15:15 at the_latest");
+              "doubled, about_14:50, by_15:15 at_the_latest");
     EXPECT_EQ(marked("3 3/4 cups white flour, sifted twice"),
               "3_3/4_cups white flour, sifted_twice");
     EXPECT_EQ(for_paper("  \n "), "");

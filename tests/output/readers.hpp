@@ -22,8 +22,8 @@ struct Said {
 
 /// Runs a program with both its streams into one text.
 inline Said said_by(std::vector<std::string> words) {
-    char path[] = "/tmp/loafwright-said-XXXXXX";
-    const int file = ::mkstemp(path);
+    std::string path = (std::filesystem::temp_directory_path() / "loafwright-said-XXXXXX").string();
+    const int file = ::mkstemp(path.data());
     const pid_t child = ::fork();
     if (child == 0) {
         if (::dup2(file, STDOUT_FILENO) < 0 || ::dup2(file, STDERR_FILENO) < 0) {
