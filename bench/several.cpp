@@ -163,7 +163,7 @@ void refuse_breads(benchmark::State& state) {
         }
     }
 }
-BENCHMARK(refuse_breads)->Arg(1)->Arg(2)->Arg(3)->Unit(benchmark::kMillisecond);
+BENCHMARK(refuse_breads)->Arg(2)->Arg(3)->Unit(benchmark::kMillisecond);
 
 } // namespace
 } // namespace loafwright::bench

@@ -2,6 +2,7 @@
 #include "engine/following/change_line.hpp"
 
 #include "engine/planning/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <fmt/format.h>
 
@@ -13,15 +14,6 @@ namespace loafwright::following {
 namespace {
 
 namespace words = planning::words;
-
-std::string small(std::string text) {
-    const bool one_capital =
-        text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
-    if (one_capital) {
-        text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    }
-    return text;
-}
 
 // The line that is over or running and whose end moved, the last of them.
 const Stage* cause_of(const Plan& before, const Plan& after, Instant now) {
@@ -39,8 +31,7 @@ const Stage* cause_of(const Plan& before, const Plan& after, Instant now) {
 
 std::string change_line(const Plan& before, const Plan& after, const Day& day, Instant now) {
     const auto when = [&](Instant moment) {
-        const std::string day_words = words::day(day.zone, now, moment);
-        return clock_text(day.zone, moment) + (day_words == "today" ? "" : " " + day_words);
+        return words::clock_unless_today(day.zone, now, moment);
     };
     const std::size_t lines = std::min(before.stages.size(), after.stages.size());
     const Stage* moved = nullptr;
@@ -75,16 +66,13 @@ std::string change_line(const Plan& before, const Plan& after, const Day& day, I
         }
     }
     if (moved != nullptr) {
-        const std::string title = line.empty() ? moved->title : small(moved->title);
+        const std::string title = line.empty() ? moved->title : uncapitalised(moved->title);
         line += fmt::format("{} is now at {}", title, when(moved->start));
         line += eats_later ? ", and " : "; ";
     }
     line += eats_later ? fmt::format("you eat at {}.", when(after.eat.likely))
                        : fmt::format("eating at {} still holds.", when(after.eat.likely));
-    line.front() = line.front() >= 'a' && line.front() <= 'z'
-                       ? static_cast<char>(line.front() - 'a' + 'A')
-                       : line.front();
-    return line;
+    return capitalised(line);
 }
 
 } // namespace loafwright::following

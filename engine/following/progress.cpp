@@ -81,6 +81,7 @@ void tell(BreadProgress& bread, const Plan& plan, const Event& event) {
     switch (event.kind) {
     case EventKind::begun:
         begin(bread, plan, line, event.at);
+        here.told_begun = true;
         break;
     case EventKind::done:
         must_have_begun(bread, plan, line, event.at);

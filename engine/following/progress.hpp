@@ -13,6 +13,7 @@ namespace loafwright::following {
 /// One line of the page as it really went.
 struct LineProgress {
     std::optional<Instant> begun;
+    bool told_begun = false; // somebody said so; else the line before it was ticked off
     std::optional<Instant> done;
     std::optional<Instant> look_again; // not ready before
 };

@@ -151,7 +151,7 @@ Replanned replan(const Plan& plan,
     const std::vector<BreadProgress> progress = progress_of(plan, events);
     std::vector<BreadStand> stands;
     for (std::size_t b = 0; b < plans.size(); ++b) {
-        stands.push_back(stand_of(*plans[b], progress[b], now));
+        stands.push_back(stand_of(*plans[b], breads.breads[b].chain, progress[b], now));
     }
     const Answered answered = answer(breads, plans, stands, day, now);
     const bool several = plans.size() > 1;

@@ -60,6 +60,24 @@ void stand_begun(BreadStand& stand,
     }
 }
 
+// When the oven is hot for a line that was only ticked up to, where nobody had lit it by then.
+std::optional<Instant> hot_from(const Plan& bread,
+                                const planning::BreadChain& chain,
+                                const Stage& line,
+                                const LineProgress& progress) {
+    if (line.attention != Attention::near || progress.told_begun) {
+        return std::nullopt;
+    }
+    for (const planning::OvenOn& oven : chain.ovens) {
+        const bool here = oven.bake >= line.first_part && oven.bake < line.last_part;
+        const Instant on = later_by_minutes(bread.parts[oven.bake].start, -oven.before_minutes);
+        if (here && on > *progress.begun) {
+            return later_by_minutes(*progress.begun, chain.heat_minutes);
+        }
+    }
+    return std::nullopt;
+}
+
 schedule::Task fixed_at(std::int64_t mark) {
     schedule::Task task;
     task.start_from = mark;
@@ -122,7 +140,10 @@ void heat_first(schedule::Job& job,
 
 } // namespace
 
-BreadStand stand_of(const Plan& bread, const BreadProgress& progress, Instant now) {
+BreadStand stand_of(const Plan& bread,
+                    const planning::BreadChain& chain,
+                    const BreadProgress& progress,
+                    Instant now) {
     BreadStand stand;
     for (const PlanPart& part : bread.parts) {
         stand.starts.push_back(part.start);
@@ -136,6 +157,14 @@ BreadStand stand_of(const Plan& bread, const BreadProgress& progress, Instant no
         if (progress[s].done && *progress[s].done <= now) {
             stand_done(stand, bread, line, *progress[s].begun, *progress[s].done);
         } else if (progress[s].begun && *progress[s].begun <= now) {
+            if (const auto hot = hot_from(bread, chain, line, progress[s])) {
+                const std::int64_t shift =
+                    minutes_between(bread.parts[line.first_part].start, *hot);
+                for (std::size_t k = line.first_part; k < line.last_part; ++k) {
+                    stand.starts[k] = later_by_minutes(bread.parts[k].start, shift);
+                }
+                continue;
+            }
             stand_begun(stand, bread, line, progress[s], now);
         }
     }

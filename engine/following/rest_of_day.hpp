@@ -25,7 +25,11 @@ struct BreadStand {
     std::size_t first_ahead = 0;
 };
 
-BreadStand stand_of(const Plan& bread, const BreadProgress& progress, Instant now);
+/// A bake does not begin with the tick before it while the oven is cold: not before it has heated.
+BreadStand stand_of(const Plan& bread,
+                    const planning::BreadChain& chain,
+                    const BreadProgress& progress,
+                    Instant now);
 
 /// What may be left out when the day leaves no way, one after the other.
 enum class Insist {

@@ -56,8 +56,7 @@ private:
 
     // A clock time, with its day unless it is today's.
     [[nodiscard]] std::string when(Instant moment) const {
-        const std::string day = words::day(day_.zone, day_.now, moment);
-        return clock_text(day_.zone, moment) + (day == "today" ? "" : " " + day);
+        return words::clock_unless_today(day_.zone, day_.now, moment);
     }
 
     void say_why(Impossible& impossible) const {

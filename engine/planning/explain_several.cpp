@@ -8,6 +8,7 @@
 #include "engine/planning/explain.hpp"
 #include "engine/planning/other_waits.hpp"
 #include "engine/planning/words.hpp"
+#include "engine/recipe/words.hpp"
 #include "engine/schedule/why.hpp"
 
 #include <fmt/format.h>
@@ -71,8 +72,7 @@ private:
 
     // A clock time, with its day unless it is today's.
     [[nodiscard]] std::string when(Instant moment) const {
-        const std::string day = words::day(day_.zone, day_.now, moment);
-        return clock_text(day_.zone, moment) + (day == "today" ? "" : " " + day);
+        return words::clock_unless_today(day_.zone, day_.now, moment);
     }
 
     // A bread that cannot be made even alone is the whole answer.
@@ -104,10 +104,7 @@ private:
                                                      : "they don't fit beside each other";
         impossible.why = fmt::format("{}: {}.", wish_words, because);
         for (std::string& reason : impossible.reasons) {
-            reason.front() = reason.front() >= 'a' && reason.front() <= 'z'
-                                 ? static_cast<char>(reason.front() - 'a' + 'A')
-                                 : reason.front();
-            reason += '.';
+            reason = capitalised(reason) + '.';
         }
     }
 

@@ -12,8 +12,7 @@ namespace loafwright::planning {
 
 namespace {
 
-constexpr double ninetieth = 1.2815515655446004; // standard normal quantiles
-constexpr double eightieth = 0.8416212335729143;
+constexpr double eightieth = 0.8416212335729143; // standard normal quantile
 constexpr double one_over_root_two_pi = 0.3989422804014327;
 
 std::int64_t up(double minutes) {
@@ -26,8 +25,8 @@ Spread spread_of(const std::vector<Band<std::int64_t>>& bands) {
     double mean = 0.0;
     double variance = 0.0;
     for (const Band<std::int64_t>& band : bands) {
-        const double low = static_cast<double>(band.likely - band.low) / ninetieth;
-        const double high = static_cast<double>(band.high - band.likely) / ninetieth;
+        const double low = static_cast<double>(band.likely - band.low) / ninetieth_percentile;
+        const double high = static_cast<double>(band.high - band.likely) / ninetieth_percentile;
         const double shift = (high - low) * one_over_root_two_pi;
         mean += shift;
         variance += (low * low + high * high) / 2.0 - shift * shift;
@@ -35,8 +34,8 @@ Spread spread_of(const std::vector<Band<std::int64_t>>& bands) {
     const double deviation = std::sqrt(std::max(0.0, variance));
     Spread spread;
     spread.margin = std::max<std::int64_t>(0, up(mean + eightieth * deviation));
-    spread.late = std::max(spread.margin, up(mean + ninetieth * deviation));
-    spread.early = std::min<std::int64_t>(0, up(mean - ninetieth * deviation));
+    spread.late = std::max(spread.margin, up(mean + ninetieth_percentile * deviation));
+    spread.early = std::min<std::int64_t>(0, up(mean - ninetieth_percentile * deviation));
     return spread;
 }
 

@@ -9,6 +9,9 @@
 
 namespace loafwright::planning {
 
+/// Of the standard normal curve: the ninetieth percentile lies so many deviations from the middle.
+inline constexpr double ninetieth_percentile = 1.2815515655446004;
+
 /// How far a bake runs from its likely times, all steps together.
 ///
 /// The rule: each step's low and high are its tenth and ninetieth percentile, its likely is the

@@ -69,7 +69,6 @@ std::vector<FreeSpan> free_of_all(const std::vector<Plan>& plans, const FreeSpan
 void add_stages(std::vector<Stage>& all, const Plan& plan, std::size_t bread) {
     for (Stage stage : plan.stages) {
         stage.bread_index = bread;
-        stage.own_number = stage.number;
         const auto same = std::find_if(all.begin(), all.end(), [&stage](const Stage& other) {
             return is_eating(stage) && is_eating(other) && other.start == stage.start;
         });

@@ -4,14 +4,14 @@
 // other, so how late they may be cannot be added up bread by bread: the day is played through.
 #include "engine/planning/rehearse.hpp"
 
+#include "engine/planning/margin.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace loafwright::planning {
 
 namespace {
-
-constexpr double ninetieth = 1.2815515655446004; // standard normal quantile
 
 struct Played {
     std::size_t job = 0;
@@ -93,7 +93,7 @@ private:
         const double z = draw.normal();
         const double side =
             static_cast<double>(z < 0.0 ? band.likely - band.low : band.high - band.likely);
-        const double minutes = static_cast<double>(band.likely) + z / ninetieth * side;
+        const double minutes = static_cast<double>(band.likely) + z / ninetieth_percentile * side;
         return std::max<std::int64_t>(0, std::llround(minutes));
     }
 

@@ -47,6 +47,7 @@ public:
         for (std::size_t s = 0; s < stages_.size(); ++s) {
             Stage& stage = stages_[s];
             stage.number = static_cast<int>(s) + 1;
+            stage.own_number = stage.number;
             stage.bread = recipe_.recipe.title;
             std::stable_sort(stage.acts.begin(), stage.acts.end(), [](const Act& a, const Act& b) {
                 return a.at < b.at;

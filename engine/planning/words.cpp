@@ -113,6 +113,11 @@ std::string clock_and_day(const Zone& zone, Instant now, Instant then) {
     return clock_text(zone, then) + " " + day(zone, now, then);
 }
 
+std::string clock_unless_today(const Zone& zone, Instant now, Instant then) {
+    const std::string named = day(zone, now, then);
+    return clock_text(zone, then) + (named == "today" ? "" : " " + named);
+}
+
 std::string oven(Celsius temperature) {
     const auto whole = [](double degrees) {
         return static_cast<long long>(std::floor(degrees + 0.5));

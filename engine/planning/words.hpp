@@ -24,6 +24,9 @@ std::string day(const Zone& zone, Instant now, Instant then);
 /// "15:40 today", "08:20 tomorrow".
 std::string clock_and_day(const Zone& zone, Instant now, Instant then);
 
+/// "15:40", "08:20 tomorrow".
+std::string clock_unless_today(const Zone& zone, Instant now, Instant then);
+
 /// "200 °C (fan 180, gas 6)".
 std::string oven(Celsius temperature);
 

@@ -24,6 +24,22 @@ std::string lower_case(std::string_view text) {
     return lowered;
 }
 
+std::string capitalised(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    }
+    return text;
+}
+
+std::string uncapitalised(std::string text) {
+    const bool one_capital =
+        text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
+    if (one_capital) {
+        text[0] = static_cast<char>(text[0] - 'A' + 'a');
+    }
+    return text;
+}
+
 bool has_word(std::string_view text, std::string_view word) {
     if (word.empty()) {
         return false;

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// Sums of uses in a cell as a decision diagram over the lines: a literal for each sum that the
-// lines so far can reach, as in Bofill, Coll, Suy, Villaret, "SMT encodings for
-// resource-constrained project scheduling problems", Computers & Industrial Engineering 149, 2020.
-// Only cells in which the uses can be too many get any clause.
+// What covers a cell, line by line; sums larger than one become decision diagrams. Only cells in
+// which the uses can be too many get any clause.
 #include "engine/schedule/crowds.hpp"
 
+#include "engine/schedule/diagrams.hpp"
+
 #include <algorithm>
+#include <utility>
 
 namespace loafwright::schedule::sat {
 
@@ -96,43 +97,14 @@ void Crowds::keep_cell(std::int64_t cell, std::int64_t most, Literal rule) {
         at_most_one(clauses_, literals, rule);
         return;
     }
-    keep_sum(used, most, rule);
-}
-
-void Crowds::keep_sum(const std::vector<InCell>& lines, std::int64_t most, Literal rule) {
-    std::int64_t still = 0; // what this line and those after it can add
-    for (const InCell& line : lines) {
-        still += line.rbegin()->first;
-    }
-    std::map<std::int64_t, Literal> reached{{0, always}};
-    for (const InCell& line : lines) {
-        std::map<std::int64_t, Literal> next;
-        still -= line.rbegin()->first;
-        const auto reach = [&](std::int64_t sum, const std::vector<Literal>& unless) {
-            if (sum + still <= most) {
-                return; // whatever comes, it is not too much
-            }
-            std::vector<Literal> clause = unless;
-            if (sum > most) {
-                clause.push_back(rule);
-            } else if (sum == 0) {
-                next[0] = always;
-                return;
-            } else {
-                Literal& literal = next[sum];
-                literal = literal == 0 ? clauses_.fresh() : literal;
-                clause.push_back(literal);
-            }
-            clauses_.add(clause);
-        };
-        for (const auto& [sum, literal] : reached) {
-            reach(sum, {-literal});
-            for (const auto& [weight, used] : line) {
-                reach(sum + weight, {-literal, -used});
-            }
+    std::vector<Line> lines;
+    for (const InCell& line : used) {
+        lines.emplace_back();
+        for (const auto& [weight, literal] : line) {
+            lines.back().push_back({weight, literal});
         }
-        reached = std::move(next);
     }
+    keep_sum(clauses_, std::move(lines), most, rule);
 }
 
 } // namespace loafwright::schedule::sat

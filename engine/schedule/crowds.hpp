@@ -37,7 +37,6 @@ private:
     using InCell = std::map<int, Literal>;
 
     void keep_cell(std::int64_t cell, std::int64_t most, Literal rule);
-    void keep_sum(const std::vector<InCell>& lines, std::int64_t most, Literal rule);
 
     Clauses& clauses_;
     std::int64_t horizon_;

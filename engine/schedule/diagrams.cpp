@@ -91,7 +91,7 @@ private:
 
 } // namespace
 
-void keep_sum(Clauses& clauses, std::vector<Line> lines, std::int64_t most) {
+void keep_sum(Clauses& clauses, std::vector<Line> lines, std::int64_t most, Literal unless) {
     const auto heaviest = [](const Line& line) {
         std::int64_t weight = 0;
         for (const Choice& choice : line) {
@@ -105,7 +105,7 @@ void keep_sum(Clauses& clauses, std::vector<Line> lines, std::int64_t most) {
     });
     const Node root = Diagram(clauses, lines).node(0, most);
     if (root.literal != always) {
-        clauses.add({root.literal});
+        clauses.add({unless, root.literal});
     }
 }
 

@@ -6,7 +6,8 @@
 #include <cstdint>
 #include <vector>
 
-/// Sums that stay within a bound, as decision diagrams. Other rooms use project_solve.hpp.
+/// Sums that stay within a bound, as decision diagrams. Other rooms use solve.hpp and
+/// project_solve.hpp.
 namespace loafwright::schedule::sat {
 
 /// One of several things that a line may add to the sum.
@@ -18,7 +19,7 @@ struct Choice {
 /// At most one of them holds; somebody else sees to that.
 using Line = std::vector<Choice>;
 
-/// What the literals that hold add up to is at most `most`.
-void keep_sum(Clauses& clauses, std::vector<Line> lines, std::int64_t most);
+/// What the literals that hold add up to is at most `most`, unless `unless` holds.
+void keep_sum(Clauses& clauses, std::vector<Line> lines, std::int64_t most, Literal unless = never);
 
 } // namespace loafwright::schedule::sat

@@ -4,6 +4,7 @@
 // page's units.
 #include "engine/sheet/asides.hpp"
 
+#include "engine/recipe/words.hpp"
 #include "engine/sheet/compose.hpp"
 #include "engine/sheet/lines.hpp"
 #include "engine/sheet/measures.hpp"
@@ -36,12 +37,12 @@ std::string question_line(const Question& question, const SheetOptions& options)
 }
 
 std::string warning_line(const Diagnostic& warning, const SheetOptions& options) {
-    std::string line = capital(warning.what);
+    std::string line = capitalised(warning.what);
     if (!line.empty() && line.back() != '.') {
         line += ".";
     }
     if (!warning.do_this.empty()) {
-        line += " " + capital(warning.do_this);
+        line += " " + capitalised(warning.do_this);
         if (line.back() != '.') {
             line += ".";
         }

@@ -48,17 +48,6 @@ Instant rounded_up(Instant moment) {
     return rounded_down(Instant{moment.seconds + 299});
 }
 
-// A phrase cut from the middle of the page begins small, unless its first word is all capitals or a
-// name of one letter.
-std::string small(std::string text) {
-    const bool one_capital =
-        text.size() > 2 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
-    if (one_capital) {
-        text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    }
-    return text;
-}
-
 // "230C", "425 F": a heat without its sign.
 bool names_degrees(const std::string& text) {
     for (std::size_t at = 1; at + 1 <= text.size(); ++at) {
@@ -242,9 +231,9 @@ std::vector<std::string> Composer::reminders(const Stage& stage) const {
         const bool said =
             heat_said || cover_said || in_cue || title.find(bare) != std::string::npos ||
             cue.find(bare) != std::string::npos || (acts_on_oven && has_word(bare, "oven")) ||
-            std::find(lines.begin(), lines.end(), small(line)) != lines.end();
+            std::find(lines.begin(), lines.end(), uncapitalised(line)) != lines.end();
         if (!bare.empty() && !said) {
-            lines.push_back(small(line));
+            lines.push_back(uncapitalised(line));
         }
     }
     return lines;
@@ -276,7 +265,7 @@ std::vector<SheetStage> Composer::stages() const {
                         ? day_text(day_.zone, stage.start).substr(0, 3) + " " +
                               sheet::clock(day_.zone, stage.start, options_.clock)
                         : time(stage.start, before);
-        line.title = sheet::capital(stage.title);
+        line.title = capitalised(stage.title);
         line.length = length(stage);
         line.box = stage.attention != Attention::none;
         line.acts = acts(stage);

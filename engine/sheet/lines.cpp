@@ -124,13 +124,6 @@ std::string joined(const std::vector<std::string>& parts) {
     return text;
 }
 
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    }
-    return text;
-}
-
 std::string bare_cue(std::string_view cue) {
     std::string text = without_leads(
         cue, {"until ", "till ", "'til ", "when ", "ready when ", "once ", "or ", "and "});

@@ -23,9 +23,6 @@ std::string weigh_line(const ToBuy& bought, WeightUnit unit);
 /// "13:30 to 14:35 and 15:00 to 15:40"; commas before the last pair.
 std::string joined(const std::vector<std::string>& parts);
 
-/// With a capital in front, where it begins with a letter from a to z.
-std::string capital(std::string text);
-
 /// A cue without the words that lead it in: "until it has doubled" becomes "it has doubled".
 std::string bare_cue(std::string_view cue);
 

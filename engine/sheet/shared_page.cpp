@@ -68,24 +68,16 @@ struct Row {
     SheetStage line;
 };
 
-std::string small(std::string words) {
-    const bool one_capital = words.size() > 1 && words[0] >= 'A' && words[0] <= 'Z' &&
-                             words[1] >= 'a' && words[1] <= 'z';
-    if (one_capital) {
-        words[0] = static_cast<char>(words[0] - 'A' + 'a');
-    }
-    return words;
-}
-
 std::string with_name(const std::string& name, const std::string& words) {
-    return name + ": " + small(words);
+    return name + ": " + uncapitalised(words);
 }
 
 // The oven is one for all: "Oven on, 230 °C, for the hall loaf".
 std::string act_line(const std::string& name, const std::string& words) {
     constexpr std::string_view oven = "oven ";
     const bool of_oven = words.compare(0, oven.size(), oven) == 0;
-    return of_oven ? "O" + words.substr(1) + ", for " + small(name) : with_name(name, words);
+    return of_oven ? "O" + words.substr(1) + ", for " + uncapitalised(name)
+                   : with_name(name, words);
 }
 
 void add_rows(std::vector<Row>& rows,

@@ -5,19 +5,15 @@
 // complained about.
 #include "shell/cli/plan_command.hpp"
 
-#include "engine/fitting/fit.hpp"
 #include "engine/fitting/heat.hpp"
 #include "engine/kitchen/felt_room.hpp"
-#include "engine/knowledge/knowledge.hpp"
 #include "engine/planning/plan.hpp"
-#include "engine/provisions/gather.hpp"
-#include "engine/reading/read.hpp"
 #include "engine/sheet/shared_page.hpp"
 #include "engine/wire/wire.hpp"
-#include "shell/cli/answers_file.hpp"
 #include "shell/cli/bake_calendar.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
+#include "shell/cli/known_breads.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/cli/told_numbers.hpp"
@@ -37,8 +33,6 @@
 namespace loafwright::cli {
 
 namespace {
-
-constexpr std::string_view room_key = "room-c";
 
 Instant system_now() {
     const auto since = std::chrono::system_clock::now().time_since_epoch();
@@ -175,45 +169,6 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments,
     return kitchen;
 }
 
-/// A recipe's text, and what is answered already in the call and beside it.
-struct BreadText {
-    std::string name;
-    CheckedText text;
-    Answers answers;
-};
-
-std::vector<BreadText> texts_from(const PlanArguments& arguments, Diagnostics& wrong) {
-    std::vector<BreadText> texts;
-    for (const std::string& file : arguments.files) {
-        const std::string name = name_for_messages(file);
-        auto answers = all_answers(file, arguments.answers);
-        if (!answers) {
-            add(wrong, std::move(answers.error()));
-        }
-        auto bytes = file_bytes(file);
-        if (!bytes) {
-            add(wrong, std::move(bytes.error()));
-            continue;
-        }
-        auto text = check_text(std::move(*bytes), name);
-        if (!text) {
-            add(wrong, std::move(text.error()));
-        } else if (answers) {
-            texts.push_back({name, std::move(*text), std::move(*answers)});
-        }
-    }
-    return texts;
-}
-
-Answers without_room(const Answers& answers) {
-    Answers others;
-    std::copy_if(answers.begin(),
-                 answers.end(),
-                 std::back_inserter(others),
-                 [](const Answer& answer) { return answer.key != room_key; });
-    return others;
-}
-
 // All files are made before the first is written, so that a fault leaves none behind; what two of
 // them say alike is said once.
 std::optional<Diagnostics>
@@ -243,65 +198,11 @@ write_files(const PlanArguments& arguments, const PageSource& source, Diagnostic
     return std::nullopt;
 }
 
-/// Everything that is known about the breads before the day is looked at, in one order.
-struct Known {
-    std::vector<FittedRecipe> fitted;
-    std::vector<Provisions> provisions;
-    Diagnostics remarks;
-
-    void add_bread(const Reading& reading, const Kitchen& kitchen, const Knowledge& knowledge) {
-        fitted.push_back(fit(reading, kitchen, knowledge));
-        provisions.push_back(gather(reading.recipe, kitchen, knowledge));
-        add(remarks, reading.remarks);
-    }
-
-    /// Of all breads, each once.
-    [[nodiscard]] std::vector<Question> questions() const {
-        std::vector<Question> all;
-        for (const FittedRecipe& bread : fitted) {
-            for (const Question& question : bread.questions) {
-                const bool known =
-                    std::any_of(all.begin(), all.end(), [&question](const Question& other) {
-                        return other.key == question.key && other.ask == question.ask;
-                    });
-                if (!known) {
-                    all.push_back(question);
-                }
-            }
-        }
-        return all;
-    }
-
-    [[nodiscard]] Provisions cautions() const {
-        Provisions all = provisions.front();
-        for (std::size_t b = 1; b < provisions.size(); ++b) {
-            for (const Caution& caution : provisions[b].cautions) {
-                const bool known = std::any_of(
-                    all.cautions.begin(), all.cautions.end(), [&caution](const Caution& other) {
-                        return other.code == caution.code;
-                    });
-                if (!known) {
-                    all.cautions.push_back(caution);
-                }
-            }
-        }
-        return all;
-    }
-
-    [[nodiscard]] std::vector<Sheet>
-    pages(const Plan& plan, const Day& day, const SheetOptions& options) const {
-        if (plan.breads.empty()) {
-            return {compose(plan, fitted.front(), provisions.front(), day, options)};
-        }
-        return compose(plan, fitted, provisions, day, options);
-    }
-};
-
 } // namespace
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
     Diagnostics wrong;
-    const std::vector<BreadText> texts = texts_from(arguments, wrong);
+    const std::vector<BreadText> texts = bread_texts(arguments.files, arguments.answers, wrong);
     Answers answers = arguments.answers;
     std::string words; // of all recipes: what a calendar knows the bake by
     for (const BreadText& text : texts) {
@@ -320,24 +221,11 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
         return tl::make_unexpected(std::move(wrong));
     }
 
-    const Knowledge knowledge = built_in_knowledge();
-    Known known;
-    for (const BreadText& text : texts) {
-        const Reading reading = read(text.text, knowledge, without_room(text.answers));
-        if (reading.recipe.steps.empty()) {
-            wrong.push_back({"no_recipe_found",
-                             Severity::error,
-                             "no step of a bread recipe could be read, expected sentences such as "
-                             "\"knead for ten minutes\"",
-                             text.name,
-                             "Check that the file holds the method and not only the ingredients."});
-            continue;
-        }
-        known.add_bread(reading, *kitchen, knowledge);
+    auto read = read_breads(texts, *kitchen);
+    if (!read) {
+        return tl::make_unexpected(std::move(read.error()));
     }
-    if (!wrong.empty()) {
-        return tl::make_unexpected(std::move(wrong));
-    }
+    const KnownBreads& known = *read;
     const PlanOutcome outcome = plan(known.fitted, *kitchen, when->day);
 
     CommandAnswer answer;

@@ -5,6 +5,7 @@
 // long as they need be: whoever shows them breaks them, and whoever speaks them need not.
 #include "shell/output/linear_page.hpp"
 
+#include "engine/recipe/words.hpp"
 #include "engine/sheet/lines.hpp"
 #include "shell/output/text_lines.hpp"
 
@@ -105,15 +106,6 @@ std::string spoken(std::string_view text) {
     return out;
 }
 
-std::string small(std::string text) {
-    const bool one_capital =
-        text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z';
-    if (one_capital) {
-        text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    }
-    return text;
-}
-
 /// The page as it grows, a sentence a line.
 class Lines {
 public:
@@ -125,7 +117,7 @@ public:
         if (words.empty()) {
             return;
         }
-        text_ += sheet::capital(std::move(words));
+        text_ += capitalised(std::move(words));
         if (text_.back() != '.' && text_.back() != '?' && text_.back() != '!') {
             text_ += '.';
         }
@@ -168,7 +160,7 @@ std::string act_line(const SheetAct& act) {
 }
 
 void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
-    const std::string title = small(printable(stage.title));
+    const std::string title = uncapitalised(printable(stage.title));
     if (stage.box) {
         page.sentence("Stage " + std::to_string(stage.number) + " of " + std::to_string(stages) +
                       ", " + when(stage.time) + ": " + title);
@@ -211,7 +203,7 @@ std::string linear_page(const Sheet& sheet) {
         }
     }
     for (const std::string& caution : sheet.cautions) {
-        page.sentence("Take care. " + sheet::capital(spoken(caution)));
+        page.sentence("Take care. " + capitalised(spoken(caution)));
     }
     for (const std::string& question : sheet.questions) {
         page.sentence("Not known yet: " + spoken(question));

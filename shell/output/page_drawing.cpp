@@ -167,7 +167,7 @@ Diagnostic could_not_draw(std::string_view what, cairo_status_t status) {
             std::string("the ") + std::string(what) +
                 " could not be drawn: " + cairo_status_to_string(status),
             "",
-            "Use another kind of file for now, and tell us."};
+            "Write another kind of file, and tell us."};
 }
 
 } // namespace loafwright::output

@@ -2,6 +2,7 @@
 //
 // The top of the page: which bread, when it is eaten, when to begin. "Eat at" and "Begin" stand
 // under each other, and so do their times.
+#include "engine/recipe/words.hpp"
 #include "shell/output/page_block.hpp"
 
 #include <algorithm>
@@ -23,20 +24,13 @@ struct Told {
     std::string rest;
 };
 
-std::string with_capital(std::string words) {
-    if (!words.empty() && words.front() >= 'a' && words.front() <= 'z') {
-        words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    }
-    return words;
-}
-
 Told eating(const std::string& eat) {
     constexpr std::string_view at = " at ";
     const std::size_t found = eat.rfind(at);
     if (found == std::string::npos) {
-        return {"", with_capital(eat), ""};
+        return {"", capitalised(eat), ""};
     }
-    return {with_capital(eat.substr(0, found + 3)), eat.substr(found + at.size()), ""};
+    return {capitalised(eat.substr(0, found + 3)), eat.substr(found + at.size()), ""};
 }
 
 // "Begin Sat 28 Nov, 13:00. 40 minutes …" in its words, its time and what follows.

@@ -6,6 +6,7 @@
 // wider than the page and nothing is torn from its unit.
 #include "shell/output/text_page.hpp"
 
+#include "engine/recipe/words.hpp"
 #include "shell/output/text_lines.hpp"
 
 #include <algorithm>
@@ -87,13 +88,6 @@ std::vector<std::string> all_printable(const std::vector<std::string>& texts) {
     return clean;
 }
 
-std::string with_capital(std::string words) {
-    if (!words.empty() && words.front() >= 'a' && words.front() <= 'z') {
-        words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    }
-    return words;
-}
-
 void add_head(Page& page, const Sheet& sheet) {
     const std::string title = printable(sheet.title);
     const std::string eat = printable(sheet.eat);
@@ -104,7 +98,7 @@ void add_head(Page& page, const Sheet& sheet) {
         for (const std::string& part : wrapped(title, page.columns())) {
             page.line(page.strong(part));
         }
-        page.line(page.strong(with_capital(eat)));
+        page.line(page.strong(capitalised(eat)));
     }
     page.paragraph(sheet.opening, 0, 0);
 }

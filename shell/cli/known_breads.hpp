@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/fitting/fit.hpp"
+#include "engine/kitchen/kitchen.hpp"
+#include "engine/planning/plan.hpp"
+#include "engine/provisions/gather.hpp"
+#include "engine/reading/read.hpp"
+#include "engine/sheet/shared_page.hpp"
+
+#include <tl/expected.hpp>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loafwright::cli {
+
+/// The question about the room: the kitchen's, not a recipe's.
+inline constexpr std::string_view room_key = "room-c";
+
+/// A recipe's text, and what is answered already in the call and beside it.
+struct BreadText {
+    std::string name; // for messages
+    CheckedText text;
+    Answers answers;
+};
+
+/// Those that can be read; what is wrong with the others is added to `wrong`.
+std::vector<BreadText>
+bread_texts(const std::vector<std::string>& files, const Answers& answers, Diagnostics& wrong);
+
+/// Everything that is known about the breads before the day is looked at, in one order.
+struct KnownBreads {
+    std::vector<FittedRecipe> fitted;
+    std::vector<Provisions> provisions;
+    Diagnostics remarks;
+
+    /// Of all breads, each once.
+    [[nodiscard]] std::vector<Question> questions() const;
+    /// The first bread's provisions, with the cautions of all.
+    [[nodiscard]] Provisions cautions() const;
+    /// Needs: `plan` made of `fitted`.
+    [[nodiscard]] std::vector<Sheet>
+    pages(const Plan& plan, const Day& day, const SheetOptions& options) const;
+};
+
+/// Errors: no_recipe_found, for each text without a step.
+tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
+                                                   const Kitchen& kitchen);
+
+} // namespace loafwright::cli
