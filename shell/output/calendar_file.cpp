@@ -55,6 +55,9 @@ std::vector<std::string> keys_of(const std::vector<Stage>& stages) {
             key +=
                 fmt::format("-{}", *std::min_element(stage.steps.begin(), stage.steps.end()) + 1);
         }
+        if (stage.bread_index > 0) { // of several breads, each keeps its own
+            key = fmt::format("bread-{}-{}", stage.bread_index + 1, key);
+        }
         const int times = ++seen[key];
         keys.push_back(times == 1 ? key : fmt::format("{}-again-{}", key, times - 1));
     }

@@ -10,6 +10,8 @@
 #include <nlohmann/json.hpp>
 
 #include <cstdlib>
+#include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -67,6 +69,37 @@ TEST_F(program, a_bake_planned_again_into_its_file_moves_its_events) {
         EXPECT_EQ(next_week.events[i].sequence, 0);
     }
     EXPECT_EQ(minutes_between(first.events[0].start, later.events[0].start), 45);
+}
+
+TEST_F(program, each_of_several_breads_keeps_its_events_when_the_order_changes) {
+    const std::string examples = std::string(LOAFWRIGHT_ROOT) + "/examples/";
+    const auto uids_for = [&](const std::string& eat_by, const std::string& file) {
+        const Outcome outcome = run({"plan",
+                                     examples + "first-loaf.md",
+                                     examples + "rolls.md",
+                                     "--now",
+                                     "2026-11-28T07:00:00Z",
+                                     "--zone",
+                                     "Europe/London",
+                                     "--eat-by",
+                                     eat_by,
+                                     "--out",
+                                     file});
+        EXPECT_EQ(outcome.status, 0) << outcome.err;
+        std::map<std::string, std::string> uids; // by what the event is called
+        for (const auto& event : output::read_calendar(bytes_of(folder_ / file)).events) {
+            uids[event.summary] = event.uid;
+        }
+        return uids;
+    };
+    const auto evening = uids_for("18:30", "evening.ics");
+    std::set<std::string> different;
+    for (const auto& [summary, uid] : evening) {
+        different.insert(uid);
+    }
+    EXPECT_GE(evening.size(), 12U);
+    EXPECT_EQ(different.size(), evening.size());
+    EXPECT_EQ(uids_for("14:30", "noon.ics"), evening);
 }
 
 TEST_F(program, what_is_no_calendar_is_written_over_like_any_other_file) {

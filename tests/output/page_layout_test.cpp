@@ -4,6 +4,7 @@
 // nothing a recipe is called can break it.
 #include "shell/output/page_layout.hpp"
 #include "shell/output/type_setting.hpp"
+#include "tests/output/golden.hpp"
 #include "tests/output/planned_pages.hpp"
 #include "tests/output/readers.hpp"
 #include "tests/sheet/tin_loaf_plan.hpp"
@@ -164,19 +165,6 @@ std::string described(const PageLayout& layout) {
         }
     }
     return out;
-}
-
-void expect_golden(const std::string& name, const std::string& page) {
-    const std::string path = std::string(LOAFWRIGHT_ROOT) + "/tests/golden/" + name;
-    const char* update = std::getenv("LOAFWRIGHT_UPDATE_GOLDEN");
-    if (update != nullptr && std::string(update) == "1") {
-        std::ofstream(path, std::ios::binary) << page;
-    }
-    std::ifstream file(path, std::ios::binary);
-    ASSERT_TRUE(file) << path;
-    std::ostringstream golden;
-    golden << file.rdbuf();
-    EXPECT_EQ(page, golden.str()) << name;
 }
 
 TEST(page_layout, stands_as_it_was_approved) {

@@ -4,6 +4,7 @@
 // 1, and then looked at.
 #include "shell/output/text_lines.hpp"
 #include "shell/output/text_page.hpp"
+#include "tests/output/golden.hpp"
 #include "tests/sheet/tin_loaf_plan.hpp"
 
 #include <gtest/gtest.h>
@@ -41,19 +42,6 @@ std::vector<std::string> lines_of(const std::string& text) {
         lines.push_back(line);
     }
     return lines;
-}
-
-void expect_golden(const std::string& name, const std::string& page) {
-    const std::string path = std::string(LOAFWRIGHT_ROOT) + "/tests/golden/" + name;
-    const char* update = std::getenv("LOAFWRIGHT_UPDATE_GOLDEN");
-    if (update != nullptr && std::string(update) == "1") {
-        std::ofstream(path, std::ios::binary) << page;
-    }
-    std::ifstream file(path, std::ios::binary);
-    ASSERT_TRUE(file) << path;
-    std::ostringstream golden;
-    golden << file.rdbuf();
-    EXPECT_EQ(page, golden.str()) << name;
 }
 
 void expect_no_wider(const std::string& page, std::size_t columns) {
