@@ -131,6 +131,7 @@ void replan_breads(benchmark::State& state) {
             }
         }
     }
+    const Knowledge knowledge = built_in_knowledge();
     Event slow;
     slow.id = "slow";
     slow.at = first.stages[1].end.likely;
@@ -139,7 +140,8 @@ void replan_breads(benchmark::State& state) {
     slow.until = later_by_minutes(slow.at, 20);
     events.push_back(slow);
     for (auto _ : state) {
-        benchmark::DoNotOptimize(replan(made, breads, the_kitchen(), day, events, slow.at));
+        benchmark::DoNotOptimize(
+            replan(made, breads, the_kitchen(), day, events, slow.at, knowledge));
     }
 }
 BENCHMARK(replan_breads)

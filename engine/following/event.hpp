@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/following/trouble.hpp"
+#include "engine/quantity/tagged.hpp"
 #include "engine/quantity/time.hpp"
 
 #include <cstddef>
@@ -10,11 +12,23 @@
 namespace loafwright {
 
 enum class EventKind {
-    begun,     // a line was begun, the first of a bake or any other: "I've already begun"
-    done,      // a line was ticked off; the next one begins
-    not_ready, // looked at and not there yet: look again at `until`
-    taken_back // the event `undoes` never happened
+    begun,       // a line was begun, the first of a bake or any other: "I've already begun"
+    done,        // a line was ticked off; the next one begins
+    not_ready,   // looked at and not there yet: look again at `until`
+    taken_back,  // the event `undoes` never happened
+    act_done,    // the act `act` of the line was ticked off
+    grown,       // how far the dough had grown when it was looked at
+    note,        // something to remember, in `text`
+    photo,       // a picture, named in `text` by its content
+    temperature, // something was measured
+    trouble      // something happened: one of `Trouble`
 };
+
+/// How far a dough has grown since the wait began, as far as an eye can tell.
+enum class Growth { little, half_as_much, doubled, more };
+
+/// What a thermometer was held into.
+enum class Measured { dough, room, oven, loaf };
 
 /// Something that happened at a bake, as a screen tells it.
 ///
@@ -23,10 +37,16 @@ struct Event {
     std::string id;
     Instant at; // when it happened, which may be before it was told
     EventKind kind = EventKind::done;
-    std::size_t bread = 0; // in the order of the plan's breads; 0 for a plan of one
-    int stage = 1;         // the line's number on that bread's own page
-    std::optional<Instant> until;
-    std::string undoes;
+    std::size_t bread = 0;        // in the order of the plan's breads; 0 for a plan of one
+    int stage = 1;                // the line's number on that bread's own page
+    std::optional<Instant> until; // not_ready, trouble
+    std::string undoes;           // taken_back
+    std::size_t act = 0;          // act_done: in the order of the line's acts
+    Growth growth = Growth::little;
+    Measured measured = Measured::dough;
+    Celsius celsius{0.0};
+    Trouble trouble = Trouble::no_salt;
+    std::string text;
 };
 
 } // namespace loafwright

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/following/progress.hpp"
 
+#include "engine/following/troubles.hpp"
+
 #include <algorithm>
 #include <set>
 #include <string>
@@ -9,28 +11,6 @@
 namespace loafwright::following {
 
 namespace {
-
-// Those that count, in the order in which they happened.
-std::vector<const Event*> in_order(const std::vector<Event>& events) {
-    std::set<std::string> undone;
-    for (const Event& event : events) {
-        if (event.kind == EventKind::taken_back) {
-            undone.insert(event.undoes);
-        }
-    }
-    std::vector<const Event*> order;
-    std::set<std::string> seen;
-    for (const Event& event : events) {
-        const bool counts = event.kind != EventKind::taken_back && undone.count(event.id) == 0;
-        if (counts && seen.insert(event.id).second) {
-            order.push_back(&event);
-        }
-    }
-    std::sort(order.begin(), order.end(), [](const Event* a, const Event* b) {
-        return std::tie(a->at, a->id) < std::tie(b->at, b->id);
-    });
-    return order;
-}
 
 // The last moment that is known of the lines before `line`.
 Instant known_before(const BreadProgress& bread, std::size_t line) {
@@ -75,7 +55,24 @@ void must_have_begun(BreadProgress& bread, const Plan& plan, std::size_t line, I
           std::max(std::min(plan.stages[line].start, by), known_before(bread, line)));
 }
 
-void tell(BreadProgress& bread, const Plan& plan, const Event& event) {
+// What a remedy does to the wait that runs.
+void amend(LineProgress& line, const Event& event, const RemedyRow& remedy) {
+    if (!line.begun || line.done) {
+        return;
+    }
+    if (remedy.wait == WaitAfter::again) {
+        line.begun = event.at;
+        line.told_begun = true;
+        line.grown.reset();
+        line.look_again.reset();
+        line.longer_percent.reset();
+        line.again_percent = remedy.wait_percent;
+    } else if (remedy.wait == WaitAfter::longer) {
+        line.longer_percent = remedy.wait_percent;
+    }
+}
+
+void tell(BreadProgress& bread, const Plan& plan, const Event& event, const Knowledge& knowledge) {
     const std::size_t line = static_cast<std::size_t>(event.stage) - 1;
     LineProgress& here = bread[line];
     switch (event.kind) {
@@ -96,12 +93,50 @@ void tell(BreadProgress& bread, const Plan& plan, const Event& event) {
             here.look_again = std::max(here.look_again.value_or(*event.until), *event.until);
         }
         break;
+    case EventKind::act_done:
+        must_have_begun(bread, plan, line, event.at);
+        here.acts_done.insert(event.act);
+        break;
+    case EventKind::grown:
+        must_have_begun(bread, plan, line, event.at);
+        here.grown = Looked{event.at, event.growth};
+        break;
+    case EventKind::trouble:
+        if (const RemedyRow* remedy = remedy_for(knowledge, event.trouble);
+            remedy != nullptr && plan.stages[line].attention == Attention::wait) {
+            amend(here, event, *remedy);
+        }
+        break;
+    case EventKind::note:
+    case EventKind::photo:
+    case EventKind::temperature:
     case EventKind::taken_back:
         break;
     }
 }
 
 } // namespace
+
+std::vector<const Event*> in_order(const std::vector<Event>& events) {
+    std::set<std::string> undone;
+    for (const Event& event : events) {
+        if (event.kind == EventKind::taken_back) {
+            undone.insert(event.undoes);
+        }
+    }
+    std::vector<const Event*> order;
+    std::set<std::string> seen;
+    for (const Event& event : events) {
+        const bool counts = event.kind != EventKind::taken_back && undone.count(event.id) == 0;
+        if (counts && seen.insert(event.id).second) {
+            order.push_back(&event);
+        }
+    }
+    std::sort(order.begin(), order.end(), [](const Event* a, const Event* b) {
+        return std::tie(a->at, a->id) < std::tie(b->at, b->id);
+    });
+    return order;
+}
 
 std::vector<const Plan*> breads_of(const Plan& plan) {
     std::vector<const Plan*> breads;
@@ -114,7 +149,8 @@ std::vector<const Plan*> breads_of(const Plan& plan) {
     return breads;
 }
 
-std::vector<BreadProgress> progress_of(const Plan& plan, const std::vector<Event>& events) {
+std::vector<BreadProgress>
+progress_of(const Plan& plan, const std::vector<Event>& events, const Knowledge& knowledge) {
     std::vector<BreadProgress> breads;
     for (const Plan* bread : breads_of(plan)) {
         breads.emplace_back(bread->stages.size());
@@ -124,7 +160,7 @@ std::vector<BreadProgress> progress_of(const Plan& plan, const std::vector<Event
         const bool exists = event->bread < breads.size() && event->stage >= 1 &&
                             static_cast<std::size_t>(event->stage) <= breads[event->bread].size();
         if (exists) {
-            tell(breads[event->bread], *plans[event->bread], *event);
+            tell(breads[event->bread], *plans[event->bread], *event, knowledge);
         }
     }
     return breads;

@@ -7,6 +7,7 @@
 #include "engine/following/change_line.hpp"
 #include "engine/following/progress.hpp"
 #include "engine/following/rest_of_day.hpp"
+#include "engine/following/troubles.hpp"
 #include "engine/planning/merge.hpp"
 #include "engine/schedule/solve.hpp"
 
@@ -143,12 +144,14 @@ void warn(Plan& plan, Insist insist) {
 Replanned replan(const Plan& plan,
                  const std::vector<FittedRecipe>& recipes,
                  const Kitchen& kitchen,
-                 const Day& day,
+                 const Day& day_planned,
                  const std::vector<Event>& events,
-                 Instant now) {
+                 Instant now,
+                 const Knowledge& knowledge) {
+    const Day day = day_after(day_planned, events);
     planning::Breads breads = planning::breads_of(recipes, kitchen);
     const std::vector<const Plan*> plans = following::breads_of(plan);
-    const std::vector<BreadProgress> progress = progress_of(plan, events);
+    const std::vector<BreadProgress> progress = progress_of(plan, events, knowledge);
     std::vector<BreadStand> stands;
     for (std::size_t b = 0; b < plans.size(); ++b) {
         stands.push_back(stand_of(*plans[b], breads.breads[b].chain, progress[b], now));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/following/event.hpp"
+#include "engine/knowledge/knowledge.hpp"
 #include "engine/planning/plan.hpp"
 
 #include <cstdint>
@@ -28,7 +29,8 @@ struct Replanned {
 /// Promises: what is done keeps the times it really had; what runs keeps running, at least until
 /// now and until it is to be looked at again; the rest keeps its planned start where it can and
 /// moves as little as it must, in the same order along each bread; what is due within
-/// `told_soon_minutes` moves last of all. A dough that is ready early takes what hangs on it along.
+/// `told_soon_minutes` moves last of all. A dough that is ready early takes what hangs on it along;
+/// how far it had grown tells how long it will still take; a remedy does what its row says.
 /// Where the day leaves no way at all the page still goes on, with warnings that say what it breaks
 /// (`dough_waits_long`, `nobody_there`). The time to eat by is kept on the page while it holds,
 /// else it is when the bread can be cut. Never:    reads a clock, throws on input, loses a line.
@@ -37,6 +39,7 @@ Replanned replan(const Plan& plan,
                  const Kitchen& kitchen,
                  const Day& day,
                  const std::vector<Event>& events,
-                 Instant now);
+                 Instant now,
+                 const Knowledge& knowledge);
 
 } // namespace loafwright

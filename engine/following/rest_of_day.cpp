@@ -4,9 +4,11 @@
 // counted from the planned start, so that what does not move keeps its time to the minute.
 #include "engine/following/rest_of_day.hpp"
 
+#include "engine/following/growth.hpp"
 #include "engine/following/replan.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace loafwright::following {
 
@@ -28,16 +30,67 @@ void stand_done(
     stand.first_ahead = line.last_part;
 }
 
+// How long a wait is here, as a share of what was planned: what the dough showed, or what was done
+// to it.
+double share_of_wait(const Plan& bread,
+                     const planning::BreadChain& chain,
+                     const Stage& line,
+                     const LineProgress& progress) {
+    double share = progress.again_percent.value_or(100.0) / 100.0 +
+                   progress.longer_percent.value_or(0.0) / 100.0;
+    if (line.attention != Attention::wait || !progress.grown ||
+        progress.grown->at < *progress.begun) {
+        return share;
+    }
+    Band<std::int64_t> planned{0, 0, 0};
+    for (std::size_t k = line.first_part; k < line.last_part; ++k) {
+        if (chain.atoms[k].stretch) {
+            return share; // the plan chooses its length
+        }
+        const auto likely = minutes_between(bread.parts[k].start, bread.parts[k].end);
+        planned.low += std::min(chain.atoms[k].minutes.low, likely);
+        planned.likely += likely;
+        planned.high += std::max(chain.atoms[k].minutes.high, likely);
+    }
+    if (planned.low < 1) {
+        return share;
+    }
+    const auto scaled = [share](std::int64_t minutes) {
+        return std::max<std::int64_t>(
+            1, static_cast<std::int64_t>(std::lround(static_cast<double>(minutes) * share)));
+    };
+    const double wanted = growth_wanted(line.cue ? line.cue->text : std::string(),
+                                        chain.atoms[line.last_part - 1].kind);
+    const Band<std::int64_t> here =
+        wait_after_look({scaled(planned.low), scaled(planned.likely), scaled(planned.high)},
+                        minutes_between(*progress.begun, progress.grown->at),
+                        progress.grown->growth,
+                        wanted);
+    return static_cast<double>(here.likely) / static_cast<double>(planned.likely);
+}
+
 // A line that was begun: what of it is over, what runs, what is still ahead.
 void stand_begun(BreadStand& stand,
                  const Plan& bread,
+                 const planning::BreadChain& chain,
                  const Stage& line,
                  const LineProgress& progress,
                  Instant now) {
-    const std::int64_t shift = minutes_between(bread.parts[line.first_part].start, *progress.begun);
+    const double share = share_of_wait(bread, chain, line, progress);
+    std::int64_t late = minutes_between(bread.parts[line.first_part].start, *progress.begun);
     for (std::size_t k = line.first_part; k < line.last_part; ++k) {
-        stand.starts[k] = later_by_minutes(bread.parts[k].start, shift);
-        stand.ends[k] = later_by_minutes(bread.parts[k].end, shift);
+        stand.starts[k] = later_by_minutes(bread.parts[k].start, late);
+        if (share != 1.0 && chain.atoms[k].attention == Attention::wait) {
+            const std::int64_t planned = minutes_between(bread.parts[k].start, bread.parts[k].end);
+            late +=
+                static_cast<std::int64_t>(std::lround(static_cast<double>(planned) * share / 5.0)) *
+                    5 -
+                planned;
+        }
+        stand.ends[k] = later_by_minutes(bread.parts[k].end, late);
+    }
+    stand.share_of_wait = share;
+    for (std::size_t k = line.first_part; k < line.last_part; ++k) {
         const bool last = k + 1 == line.last_part;
         if (stand.ends[k] <= now && !last) {
             continue;
@@ -52,10 +105,7 @@ void stand_begun(BreadStand& stand,
         } else {
             stand.first_ahead = k;
         }
-        // The parts ahead of this line hang on its start.
-        for (std::size_t ahead = stand.first_ahead; ahead < line.last_part; ++ahead) {
-            stand.starts[ahead] = later_by_minutes(bread.parts[ahead].start, shift);
-        }
+        stand.line_end = line.last_part;
         return;
     }
 }
@@ -165,7 +215,7 @@ BreadStand stand_of(const Plan& bread,
                 }
                 continue;
             }
-            stand_begun(stand, bread, line, progress[s], now);
+            stand_begun(stand, bread, chain, line, progress[s], now);
         }
     }
     // What comes after an early dough comes sooner by as much, up to the next wait whose length the
@@ -222,6 +272,10 @@ planning::SharedProblem rest_problem(const planning::Breads& breads,
             } else if (k < stand.first_ahead) {
                 task = fixed_at(now_mark);
             } else {
+                if (stand.share_of_wait != 1.0 && k < stand.line_end && !task.stretch) {
+                    const std::int64_t length = minutes_between(stand.starts[k], stand.ends[k]);
+                    task.minutes = {length, length, length};
+                }
                 const std::int64_t from =
                     std::max(now_mark, planning::ceil_mark(frame.origin, stand.starts[k]) + sooner);
                 task.start_from = from;

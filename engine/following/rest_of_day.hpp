@@ -23,6 +23,10 @@ struct BreadStand {
     std::vector<Instant> ends;
     std::optional<std::size_t> running;
     std::size_t first_ahead = 0;
+    /// The line that runs: its parts end before `line_end`, and its waits take this share of what
+    /// was planned.
+    std::size_t line_end = 0;
+    double share_of_wait = 1.0;
 };
 
 /// A bake does not begin with the tick before it while the oven is cold: not before it has heated.

@@ -116,6 +116,7 @@ Knowledge built_in_knowledge() {
     all.ahead = rows_of<AheadRow>(knowledge::ahead_table(), ahead);
     all.lexicon = rows_of(knowledge::lexicon_table());
     all.process = rows_of(knowledge::process_table());
+    all.remedies = rows_of(knowledge::remedies_table());
     return all;
 }
 

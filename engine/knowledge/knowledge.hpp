@@ -153,6 +153,21 @@ struct ProcessRow {
     std::string_view source;
 };
 
+/// What becomes of a wait when something has happened: nothing, it begins again, it goes on longer.
+enum class WaitAfter { as_it_is, again, longer };
+
+/// What to do when something has happened at a bake.
+struct RemedyRow {
+    std::string_view key;   // "no_salt": one of `Trouble` in engine/following/trouble.hpp
+    std::string_view tells; // as the baker says it: "I forgot the salt"
+    std::string_view remedy;
+    WaitAfter wait = WaitAfter::as_it_is;
+    double wait_percent = 0.0; // of the planned length
+    bool asks_until = false;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 /// Everything that is known about bread in general. Built once from data/, passed in, never
 /// changed.
 struct Knowledge {
@@ -167,6 +182,7 @@ struct Knowledge {
     std::vector<AheadRow> ahead;
     std::vector<LexiconRow> lexicon;
     std::vector<ProcessRow> process;
+    std::vector<RemedyRow> remedies;
 };
 
 /// The tables in data/ as they were when the program was built.

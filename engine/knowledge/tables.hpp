@@ -105,5 +105,6 @@ ListedTable<ListedKit> kit_table();
 ListedTable<ListedAhead> ahead_table();
 Table<LexiconRow> lexicon_table();
 Table<ProcessRow> process_table();
+Table<RemedyRow> remedies_table();
 
 } // namespace loafwright::knowledge

@@ -20,6 +20,11 @@ using planning::overnight_loaf;
 using planning::plan_in;
 using planning::tin_loaf;
 
+const Knowledge& known() {
+    static const Knowledge knowledge = built_in_knowledge();
+    return knowledge;
+}
+
 Event event(const std::string& id, Instant when, EventKind kind, int stage, std::size_t bread = 0) {
     Event made;
     made.id = id;
@@ -41,7 +46,7 @@ struct Bake {
     }
 
     [[nodiscard]] Replanned again(const std::vector<Event>& events, Instant now) const {
-        return replan(plan, recipes, Kitchen{}, day, events, now);
+        return replan(plan, recipes, Kitchen{}, day, events, now, known());
     }
 };
 
@@ -226,10 +231,10 @@ RC_GTEST_PROP(replan, any_bake_keeps_what_is_done_and_sends_nobody_back_in_time,
         events.push_back(told);
     }
     now = later_by_minutes(now, *rc::gen::inRange(0, 60));
-    const Replanned again = replan(made, recipes, Kitchen{}, day, events, now);
+    const Replanned again = replan(made, recipes, Kitchen{}, day, events, now, known());
     const auto before = following::breads_of(made);
     const auto after = following::breads_of(again.plan);
-    const auto progress = following::progress_of(made, events);
+    const auto progress = following::progress_of(made, events, known());
     RC_ASSERT(before.size() == after.size());
     for (std::size_t b = 0; b < before.size(); ++b) {
         RC_ASSERT(after[b]->parts.size() == before[b]->parts.size());
@@ -260,7 +265,7 @@ RC_GTEST_PROP(replan, any_bake_keeps_what_is_done_and_sends_nobody_back_in_time,
         }
     }
     // The same news, the same page.
-    RC_ASSERT(replan(made, recipes, Kitchen{}, day, events, now).change == again.change);
+    RC_ASSERT(replan(made, recipes, Kitchen{}, day, events, now, known()).change == again.change);
 }
 
 } // namespace

@@ -125,6 +125,39 @@ std::string cautions(std::vector<DataFile>& files) {
     return source_file("cautions", "ListedCaution", rows, &words);
 }
 
+std::string remedies(std::vector<DataFile>& files) {
+    static const Names waits{"as_it_is", "again", "longer"};
+    std::string rows;
+    SeenKeys keys;
+    for (DataFile& file : files) {
+        for (Row& row : file.rows()) {
+            const std::string key = row.text("key");
+            keys.add(row, "the key", key);
+            const std::string tells = row.text("tells");
+            const std::string remedy = row.text("remedy");
+            const std::string wait = row.word_if("wait", waits).value_or("as_it_is");
+            const auto percent = row.number_if("wait_percent");
+            want_within(row, "wait_percent", percent, 200.0);
+            if ((wait == "as_it_is") == percent.has_value()) {
+                row.fault("wait_percent belongs to a wait that begins again or goes on longer");
+            }
+            const bool asks_until = row.yes("asks_until");
+            const Origin origin = row.origin();
+            row.finish();
+            rows += fmt::format("    {{{}, {}, {}, WaitAfter::{}, {:.1f}, {}, {}, {}}},\n",
+                                quoted(key),
+                                quoted(tells),
+                                quoted(remedy),
+                                wait,
+                                percent.value_or(0.0),
+                                asks_until,
+                                quoted(origin.cite),
+                                trust_of(origin));
+        }
+    }
+    return source_file("remedies", "RemedyRow", rows, nullptr);
+}
+
 std::string kit(std::vector<DataFile>& files) {
     std::string rows;
     WordPool words;

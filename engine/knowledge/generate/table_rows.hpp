@@ -53,6 +53,7 @@ std::string cues(std::vector<DataFile>& files);
 std::string cautions(std::vector<DataFile>& files);
 std::string kit(std::vector<DataFile>& files);
 std::string ahead(std::vector<DataFile>& files);
+std::string remedies(std::vector<DataFile>& files);
 // About words: word_tables.cpp.
 std::string lexicon(std::vector<DataFile>& files);
 std::string process(std::vector<DataFile>& files);

@@ -19,7 +19,8 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"kit", kit},
                                                   {"ahead", ahead},
                                                   {"lexicon", lexicon},
-                                                  {"process", process}};
+                                                  {"process", process},
+                                                  {"remedies", remedies}};
     return writers;
 }
 

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "engine/following/growth.hpp"
+
+#include "engine/planning/margin.hpp"
+#include "engine/planning/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loafwright::following {
+
+namespace {
+
+// The gain in volume that each word stands for: common practice, the ends half way to the next.
+Band<double> gain_of(Growth seen) {
+    switch (seen) {
+    case Growth::little:
+        return {0.1, 0.2, 0.35};
+    case Growth::half_as_much:
+        return {0.35, 0.5, 0.75};
+    case Growth::doubled:
+        return {0.75, 1.0, 1.3};
+    case Growth::more:
+        return {1.3, 1.6, 2.0};
+    }
+    return {0.1, 0.2, 0.35};
+}
+
+// A tenth of the likely value at least, so that nothing counts as certain.
+double log_deviation(double low, double high) {
+    return std::max(0.1, std::log(high / low) / (2.0 * planning::ninetieth_percentile));
+}
+
+} // namespace
+
+double growth_wanted(const std::string& cue, StepKind kind) {
+    if (planning::words::has_word(cue, {"tripl", "trebl", "three times"})) {
+        return 2.0;
+    }
+    if (planning::words::has_word(cue, {"half as much", "half as big", "by half", "half again"})) {
+        return 0.5;
+    }
+    if (planning::words::has_word(cue, {"doubl", "twice"})) {
+        return 1.0;
+    }
+    return kind == StepKind::prove ? 0.8 : 1.0;
+}
+
+Band<std::int64_t>
+wait_after_look(Band<std::int64_t> planned, std::int64_t elapsed, Growth seen, double wanted) {
+    const Band<double> gain = gain_of(seen);
+    if (elapsed < 5) {
+        return planned;
+    }
+    if (gain.likely >= wanted) {
+        return {elapsed, elapsed, std::max(elapsed, std::min(planned.high, elapsed + 15))};
+    }
+    const double looked = static_cast<double>(elapsed) * wanted / gain.likely;
+    const double plan_deviation =
+        log_deviation(static_cast<double>(planned.low), static_cast<double>(planned.high));
+    const double eye_deviation = log_deviation(gain.low, gain.high);
+    const double plan_weight = 1.0 / (plan_deviation * plan_deviation);
+    const double eye_weight = 1.0 / (eye_deviation * eye_deviation);
+    const double middle = (plan_weight * std::log(static_cast<double>(planned.likely)) +
+                           eye_weight * std::log(looked)) /
+                          (plan_weight + eye_weight);
+    const double ends = planning::ninetieth_percentile / std::sqrt(plan_weight + eye_weight);
+    const auto minutes = [elapsed](double log_minutes) {
+        return std::max(elapsed, static_cast<std::int64_t>(std::lround(std::exp(log_minutes))));
+    };
+    return {minutes(middle - ends), minutes(middle), minutes(middle + ends)};
+}
+
+} // namespace loafwright::following
