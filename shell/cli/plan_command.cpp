@@ -5,18 +5,17 @@
 // complained about.
 #include "shell/cli/plan_command.hpp"
 
-#include "engine/fitting/heat.hpp"
-#include "engine/kitchen/felt_room.hpp"
+#include "engine/breads/known_breads.hpp"
+#include "engine/knowledge/knowledge.hpp"
 #include "engine/planning/plan.hpp"
 #include "engine/sheet/shared_page.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/cli/bake_calendar.hpp"
+#include "shell/cli/bread_files.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
-#include "shell/cli/known_breads.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/run.hpp"
-#include "shell/cli/told_numbers.hpp"
 #include "shell/output/write_file.hpp"
 #include "shell/settings/settings.hpp"
 
@@ -146,27 +145,19 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const PlanArguments& arguments,
         return tl::make_unexpected(std::move(read.error()));
     }
     Kitchen kitchen = std::move(*read);
-    // The question about the room is the kitchen's, so its answer is one too.
-    std::optional<double> room = arguments.room_c;
-    for (const Answer& answer : answers) {
-        if (answer.key == room_key && !room) {
-            const auto felt = felt_temperature(answer.value);
-            room = felt ? felt->degrees() : fitting::first_number(answer.value);
-            if (!room || *room > 45.0) {
-                return tl::make_unexpected(
-                    Diagnostics{{"answer_unreadable",
-                                 Severity::error,
-                                 "room-c was answered '" + answer.value +
-                                     "', expected a number of °C up to 45, or " + felt_words(),
-                                 "",
-                                 "Write it as in --answer room-c=19 or room-c=jumper."}});
-            }
-        }
+    if (arguments.room_c) {
+        kitchen.room = {RoomPeriod{ClockTime{}, Celsius(*arguments.room_c)}};
+        return kitchen;
     }
-    if (room) {
-        kitchen.room = {RoomPeriod{ClockTime{}, Celsius(*room)}};
+    // The question about the room is the kitchen's, so its answer is one too, and outranks the
+    // file.
+    const bool answered = std::any_of(answers.begin(), answers.end(), [](const Answer& answer) {
+        return answer.key == breads::room_key;
+    });
+    if (answered) {
+        kitchen.room.clear();
     }
-    return kitchen;
+    return breads::kitchen_as_answered(std::move(kitchen), answers);
 }
 
 // All files are made before the first is written, so that a fault leaves none behind; what two of
@@ -202,10 +193,11 @@ write_files(const PlanArguments& arguments, const PageSource& source, Diagnostic
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
     Diagnostics wrong;
-    const std::vector<BreadText> texts = bread_texts(arguments.files, arguments.answers, wrong);
+    const std::vector<breads::BreadText> texts =
+        bread_texts(arguments.files, arguments.answers, wrong);
     Answers answers = arguments.answers;
     std::string words; // of all recipes: what a calendar knows the bake by
-    for (const BreadText& text : texts) {
+    for (const breads::BreadText& text : texts) {
         words += text.text.view();
         answers.insert(answers.end(), text.answers.begin(), text.answers.end());
     }
@@ -221,11 +213,11 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
         return tl::make_unexpected(std::move(wrong));
     }
 
-    auto read = read_breads(texts, *kitchen);
+    auto read = breads::read_breads(texts, *kitchen, built_in_knowledge());
     if (!read) {
         return tl::make_unexpected(std::move(read.error()));
     }
-    const KnownBreads& known = *read;
+    const breads::KnownBreads& known = *read;
     const PlanOutcome outcome = plan(known.fitted, *kitchen, when->day);
 
     CommandAnswer answer;

@@ -4,6 +4,7 @@
 // apart, so that a wrong one is told in our words, and all wrong ones at once.
 #include "shell/cli/told_numbers.hpp"
 
+#include "engine/breads/known_breads.hpp"
 #include "engine/kitchen/felt_room.hpp"
 #include "engine/quantity/conversion.hpp"
 
@@ -72,16 +73,12 @@ std::optional<double> room_told(const std::string& words, Diagnostics& found) {
                          Severity::error,
                          fmt::format("--room-c was given '{}', expected a number of °C, or {}",
                                      words,
-                                     felt_words()),
+                                     breads::felt_words()),
                          "",
                          "Write it as in --room-c 19.5 or --room-c jumper."});
         return std::nullopt;
     }
     return in_range(room, words, degrees, found);
-}
-
-std::string felt_words() {
-    return fmt::format("{}, {} or {}", felt_rooms[0].word, felt_rooms[1].word, felt_rooms[2].word);
 }
 
 } // namespace loafwright::cli

@@ -29,7 +29,4 @@ number_told(const NumberOption& option, const std::string& words, Diagnostics& f
 /// felt_room.hpp. Errors as above.
 std::optional<double> room_told(const std::string& words, Diagnostics& found);
 
-/// "jumper, shirtsleeves or hot".
-std::string felt_words();
-
 } // namespace loafwright::cli

@@ -4,7 +4,7 @@
 // it is.
 #include "shell/settings/fields.hpp"
 #include "shell/settings/settings.hpp"
-#include "shell/settings/toml_tree.hpp"
+#include "shell/settings/tree.hpp"
 
 #include <fmt/format.h>
 
@@ -17,10 +17,10 @@ tl::expected<Answers, Diagnostics> answers_from_toml(std::string_view text, std:
     }
     Answers answers;
     Diagnostics wrong;
-    for (const TomlEntry& entry : tree->entries) {
-        const bool is_number = entry.value.kind == TomlValue::Kind::whole ||
-                               entry.value.kind == TomlValue::Kind::number;
-        if (entry.value.kind == TomlValue::Kind::text) {
+    for (const TreeEntry& entry : tree->entries) {
+        const bool is_number = entry.value.kind == TreeValue::Kind::whole ||
+                               entry.value.kind == TreeValue::Kind::number;
+        if (entry.value.kind == TreeValue::Kind::text) {
             answers.push_back({entry.key, entry.value.text});
         } else if (is_number) {
             answers.push_back({entry.key, fmt::format("{}", entry.value.number)});

@@ -7,7 +7,8 @@
 #include "shell/settings/said_time.hpp"
 #include "shell/settings/settings.hpp"
 #include "shell/settings/suggest.hpp"
-#include "shell/settings/toml_tree.hpp"
+#include "shell/settings/tree.hpp"
+#include "shell/settings/tree_readers.hpp"
 
 #include <fmt/format.h>
 
@@ -18,7 +19,7 @@ namespace loafwright::settings {
 
 namespace {
 
-using Kind = TomlValue::Kind;
+using Kind = TreeValue::Kind;
 using SaidDay = SaidTime::Day;
 
 constexpr std::int64_t seconds_per_day = 86400;
@@ -51,7 +52,7 @@ struct Work {
 };
 
 // The time that a value gives, in words or in TOML's own notation.
-std::optional<SaidTime> said_in(Fields& fields, std::string_view key, const TomlValue& value) {
+std::optional<SaidTime> said_in(Fields& fields, std::string_view key, const TreeValue& value) {
     SaidTime said;
     switch (value.kind) {
     case Kind::text: {
@@ -175,7 +176,7 @@ tl::expected<Stretch, Diagnostic> once(const Day& day, const SaidTime& from, con
     return both(instant_of(day.zone, on_day(today, last + 7, from.clock)));
 }
 
-Diagnostic note_of_past(const Fields& fields, const TomlValue& value) {
+Diagnostic note_of_past(const Fields& fields, const TreeValue& value) {
     Diagnostic note;
     note.code = "time_past";
     note.severity = Severity::note;
@@ -187,8 +188,8 @@ Diagnostic note_of_past(const Fields& fields, const TomlValue& value) {
 
 // `from` and `to` of a window or a claim, laid over the calendar; nothing when wrong or over.
 std::vector<Stretch> stretches_of(Fields& fields, Work& work) {
-    const TomlValue* from = fields.value("from");
-    const TomlValue* to = fields.value("to");
+    const TreeValue* from = fields.value("from");
+    const TreeValue* to = fields.value("to");
     if (from == nullptr) {
         fields.missing("from", "from = \"08:30\"");
     }
@@ -261,7 +262,7 @@ void read_zone(Fields& fields, Work& work, bool zone_is_told) {
 }
 
 std::optional<Instant> goal_of(Fields& fields, Work& work, std::string_view key) {
-    const TomlValue* value = fields.value(key);
+    const TreeValue* value = fields.value(key);
     const auto said = value != nullptr ? said_in(fields, key, *value) : std::nullopt;
     if (!said) {
         return std::nullopt;
@@ -288,8 +289,8 @@ std::optional<Instant> goal_of(Fields& fields, Work& work, std::string_view key)
 void read_goals(Fields& fields, Work& work) {
     work.day.start = goal_of(fields, work, "start");
     work.day.eat_by = goal_of(fields, work, "eat_by");
-    const TomlValue* start = fields.value("start");
-    const TomlValue* eat_by = fields.value("eat_by");
+    const TreeValue* start = fields.value("start");
+    const TreeValue* eat_by = fields.value("eat_by");
     if (start != nullptr && eat_by != nullptr) {
         fields.complain(
             "both_start_and_eat_by",
@@ -301,7 +302,7 @@ void read_goals(Fields& fields, Work& work) {
 }
 
 void read_people(Fields& fields, Work& work) {
-    const TomlValue* people = fields.value("people");
+    const TreeValue* people = fields.value("people");
     if (people == nullptr) {
         return;
     }
@@ -324,7 +325,7 @@ void read_people(Fields& fields, Work& work) {
         return;
     }
     std::vector<std::string> names;
-    for (const TomlValue& item : people->items) {
+    for (const TreeValue& item : people->items) {
         const bool named = item.kind == Kind::text && item.text.size() <= 100 &&
                            item.text.find_first_not_of(" \t\r\n") != std::string::npos;
         if (!named) {
@@ -352,7 +353,7 @@ void read_people(Fields& fields, Work& work) {
 // The index of the person whom a window is about.
 std::optional<std::size_t> person_of(Fields& fields, const Work& work, bool people_named) {
     const std::vector<std::string>& people = work.day.people;
-    const TomlValue* value = fields.value("person");
+    const TreeValue* value = fields.value("person");
     if (value == nullptr) {
         if (people.size() == 1) {
             return 0;
@@ -386,7 +387,7 @@ std::optional<std::size_t> person_of(Fields& fields, const Work& work, bool peop
 
 void read_windows(Fields& top, Work& work) {
     const bool people_named = top.value("people") != nullptr;
-    for (const TomlValue* table : top.tables("window", most_windows)) {
+    for (const TreeValue* table : top.tables("window", most_windows)) {
         Fields fields(*table, "window", work.file, work.complaints);
         const auto person = person_of(fields, work, people_named);
         const auto state = fields.one_of("state", {"away", "asleep", "busy"});
@@ -414,7 +415,7 @@ void read_windows(Fields& top, Work& work) {
 }
 
 void read_claims(Fields& top, Work& work) {
-    for (const TomlValue* table : top.tables("oven_claim", most_windows)) {
+    for (const TreeValue* table : top.tables("oven_claim", most_windows)) {
         Fields fields(*table, "oven_claim", work.file, work.complaints);
         const std::vector<Stretch> stretches = stretches_of(fields, work);
         const auto degrees = fields.number("temperature_c", claim_range);
@@ -443,12 +444,21 @@ tl::expected<DayFile, Diagnostics> day_from_toml(std::string_view text,
     if (!tree) {
         return tl::unexpected(Diagnostics{tree.error()});
     }
+    return day_from_tree(*tree, "", name, zone, zone_is_told, now);
+}
+
+tl::expected<DayFile, Diagnostics> day_from_tree(const TreeValue& tree,
+                                                 std::string heading,
+                                                 std::string_view name,
+                                                 const Zone& zone,
+                                                 bool zone_is_told,
+                                                 Instant now) {
     Work work;
     work.file = name;
     work.day.zone = zone;
     work.day.now = now;
     work.day.described = true;
-    Fields fields(*tree, "", name, work.complaints);
+    Fields fields(tree, std::move(heading), name, work.complaints);
     // In this order: times need the zone, daily windows the horizon, windows the people.
     read_zone(fields, work, zone_is_told);
     read_goals(fields, work);

@@ -18,7 +18,7 @@ namespace loafwright::settings {
 
 namespace {
 
-using Kind = TomlValue::Kind;
+using Kind = TreeValue::Kind;
 
 constexpr std::size_t longest_text = 100;
 
@@ -78,7 +78,7 @@ std::string listed(const std::vector<std::string>& words) {
     return list;
 }
 
-bool is_number(const TomlValue& value) {
+bool is_number(const TreeValue& value) {
     return value.kind == Kind::whole || value.kind == Kind::number;
 }
 
@@ -120,7 +120,7 @@ std::string_view kind_words(Kind kind) {
     return "a value";
 }
 
-std::string value_words(const TomlValue& value) {
+std::string value_words(const TreeValue& value) {
     switch (value.kind) {
     case Kind::text:
         return in_quotes(value.text);
@@ -141,19 +141,19 @@ void sort_by_line(Diagnostics& diagnostics, std::string_view file) {
         });
 }
 
-Fields::Fields(const TomlValue& table,
+Fields::Fields(const TreeValue& table,
                std::string heading,
                std::string_view file,
                Diagnostics& complaints)
     : table_(table), heading_(std::move(heading)), file_(file), complaints_(complaints) {}
 
-const TomlValue* Fields::value(std::string_view key) {
+const TreeValue* Fields::value(std::string_view key) {
     asked_.emplace_back(key);
     return table_.find(key);
 }
 
 std::optional<double> Fields::number(std::string_view key, Range range) {
-    const TomlValue* found = value(key);
+    const TreeValue* found = value(key);
     if (found == nullptr || !check_range(*found, key, range)) {
         return std::nullopt;
     }
@@ -161,7 +161,7 @@ std::optional<double> Fields::number(std::string_view key, Range range) {
 }
 
 std::optional<bool> Fields::truth(std::string_view key) {
-    const TomlValue* found = value(key);
+    const TreeValue* found = value(key);
     if (found == nullptr) {
         return std::nullopt;
     }
@@ -173,7 +173,7 @@ std::optional<bool> Fields::truth(std::string_view key) {
 }
 
 std::optional<std::string> Fields::text(std::string_view key) {
-    const TomlValue* found = value(key);
+    const TreeValue* found = value(key);
     if (found == nullptr) {
         return std::nullopt;
     }
@@ -216,8 +216,8 @@ std::optional<std::size_t> Fields::one_of(std::string_view key,
     return std::nullopt;
 }
 
-const TomlValue* Fields::table(std::string_view key) {
-    const TomlValue* found = value(key);
+const TreeValue* Fields::table(std::string_view key) {
+    const TreeValue* found = value(key);
     if (found != nullptr && found->kind != Kind::table) {
         wrong_kind(*found, key, fmt::format("a heading [{}] with its keys below", path(key)));
         return nullptr;
@@ -225,9 +225,9 @@ const TomlValue* Fields::table(std::string_view key) {
     return found;
 }
 
-std::vector<const TomlValue*> Fields::tables(std::string_view key, std::size_t most) {
-    std::vector<const TomlValue*> list;
-    const TomlValue* found = value(key);
+std::vector<const TreeValue*> Fields::tables(std::string_view key, std::size_t most) {
+    std::vector<const TreeValue*> list;
+    const TreeValue* found = value(key);
     if (found == nullptr) {
         return list;
     }
@@ -244,7 +244,7 @@ std::vector<const TomlValue*> Fields::tables(std::string_view key, std::size_t m
                  "Leave some out.");
         return list;
     }
-    for (const TomlValue& item : found->items) {
+    for (const TreeValue& item : found->items) {
         if (item.kind == Kind::table) {
             list.push_back(&item);
         } else {
@@ -254,7 +254,7 @@ std::vector<const TomlValue*> Fields::tables(std::string_view key, std::size_t m
     return list;
 }
 
-bool Fields::check_range(const TomlValue& found, std::string_view key, Range range) {
+bool Fields::check_range(const TreeValue& found, std::string_view key, Range range) {
     if (!is_number(found)) {
         wrong_kind(found, key, "a number");
         return false;
@@ -281,7 +281,7 @@ void Fields::missing(std::string_view key, std::string_view example) {
 }
 
 void Fields::refuse_others(const std::vector<std::string>& elsewhere) {
-    for (const TomlEntry& entry : table_.entries) {
+    for (const TreeEntry& entry : table_.entries) {
         if (std::find(asked_.begin(), asked_.end(), entry.key) != asked_.end()) {
             continue;
         }
@@ -310,7 +310,7 @@ void Fields::refuse_others(const std::vector<std::string>& elsewhere) {
 }
 
 void Fields::complain(std::string_view code,
-                      const TomlValue& found,
+                      const TreeValue& found,
                       std::string_view key,
                       const std::string& what,
                       std::string do_this) {
@@ -327,10 +327,11 @@ std::string Fields::path(std::string_view key) const {
 }
 
 std::string Fields::where(int line, std::string_view key) const {
-    return fmt::format("{}:{} {}", file_, line, path(key));
+    return line > 0 ? fmt::format("{}:{} {}", file_, line, path(key))
+                    : fmt::format("{} {}", file_, path(key));
 }
 
-void Fields::wrong_kind(const TomlValue& found, std::string_view key, std::string_view expected) {
+void Fields::wrong_kind(const TreeValue& found, std::string_view key, std::string_view expected) {
     std::string do_this = fmt::format("Write {}.", expected);
     if (found.kind == Kind::text && expected == "a number" && reads_as_number(found.text)) {
         do_this = fmt::format("Write {} without the quotation marks.", found.text);

@@ -9,7 +9,8 @@
 #include "shell/settings/said_time.hpp"
 #include "shell/settings/settings.hpp"
 #include "shell/settings/suggest.hpp"
-#include "shell/settings/toml_tree.hpp"
+#include "shell/settings/tree.hpp"
+#include "shell/settings/tree_readers.hpp"
 
 #include <fmt/format.h>
 
@@ -21,7 +22,7 @@ namespace loafwright::settings {
 
 namespace {
 
-using Kind = TomlValue::Kind;
+using Kind = TreeValue::Kind;
 
 constexpr Range room_range{0.0, 45.0, Measure::celsius};
 constexpr Range flour_range{-20.0, 45.0, Measure::celsius};
@@ -69,7 +70,7 @@ void read_celsius(Fields& fields, std::string_view key, Range range, std::option
 
 // The clock time from which a period of the day lasts: "07:00", or TOML's own 07:00:00.
 std::optional<ClockTime> period_start(Fields& fields) {
-    const TomlValue* from = fields.value("from");
+    const TreeValue* from = fields.value("from");
     if (from == nullptr) {
         fields.missing("from", "{from = \"07:00\", c = 19}");
         return std::nullopt;
@@ -109,7 +110,7 @@ std::vector<std::string> felt_words() {
 // The warmth that `key` names by one of the words; a number there belongs to `key_in_degrees`.
 std::optional<Celsius>
 felt_room(Fields& fields, std::string_view key, std::string_view key_in_degrees) {
-    const TomlValue* felt = fields.value(key);
+    const TreeValue* felt = fields.value(key);
     if (felt != nullptr && (felt->kind == Kind::whole || felt->kind == Kind::number)) {
         fields.complain("value_wrong_kind",
                         *felt,
@@ -126,8 +127,8 @@ felt_room(Fields& fields, std::string_view key, std::string_view key_in_degrees)
 
 // True, with a complaint, when the same thing stands there as a word and as a number.
 bool said_twice(Fields& fields, std::string_view word_key, std::string_view number_key) {
-    const TomlValue* word = fields.value(word_key);
-    const TomlValue* number = fields.value(number_key);
+    const TreeValue* word = fields.value(word_key);
+    const TreeValue* number = fields.value(number_key);
     if (word == nullptr || number == nullptr) {
         return false;
     }
@@ -162,7 +163,7 @@ std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnosti
     if (said_twice(fields, "room", "room_c")) {
         return periods;
     }
-    const TomlValue* room = fields.value("room_c");
+    const TreeValue* room = fields.value("room_c");
     if (room == nullptr) {
         if (const auto felt = felt_room(fields, "room", "room_c")) {
             periods.push_back({ClockTime{}, *felt});
@@ -195,7 +196,7 @@ std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnosti
                         "Leave the line out when you do not know how warm it is.");
         return periods;
     }
-    for (const TomlValue& item : room->items) {
+    for (const TreeValue& item : room->items) {
         if (item.kind != Kind::table) {
             fields.complain("value_wrong_kind",
                             item,
@@ -235,7 +236,7 @@ std::vector<RoomPeriod> room_of(Fields& fields, std::string_view file, Diagnosti
 
 Oven oven_of(Fields& top, std::string_view file, Diagnostics& complaints) {
     Oven oven;
-    const TomlValue* table = top.table("oven");
+    const TreeValue* table = top.table("oven");
     if (table == nullptr) {
         return oven;
     }
@@ -266,7 +267,7 @@ side_of(Fields& fields, std::string_view key, Range range, std::string_view exam
 
 std::vector<Tin> tins_of(Fields& top, std::string_view file, Diagnostics& complaints) {
     std::vector<Tin> tins;
-    for (const TomlValue* table : top.tables("tin", most_tins)) {
+    for (const TreeValue* table : top.tables("tin", most_tins)) {
         Fields fields(*table, "tin", file, complaints);
         const auto name = fields.text("name");
         if (fields.value("name") == nullptr) {
@@ -313,8 +314,13 @@ tl::expected<Kitchen, Diagnostics> kitchen_from_toml(std::string_view text, std:
     if (!tree) {
         return tl::unexpected(Diagnostics{tree.error()});
     }
+    return kitchen_from_tree(*tree, "", name);
+}
+
+tl::expected<Kitchen, Diagnostics>
+kitchen_from_tree(const TreeValue& tree, std::string heading, std::string_view name) {
     Diagnostics complaints;
-    Fields fields(*tree, "", name, complaints);
+    Fields fields(tree, std::move(heading), name, complaints);
     Kitchen kitchen;
     kitchen.room = room_of(fields, name, complaints);
     read_celsius(fields, "flour_c", flour_range, kitchen.flour);

@@ -4,7 +4,7 @@
 // numbers, so that the rest of the room compiles quickly and can be read without knowing the
 // library. The library stops at the first mistake in the TOML itself, so there is one diagnostic
 // for that; mistakes in the meaning are all found later.
-#include "shell/settings/toml_tree.hpp"
+#include "shell/settings/tree.hpp"
 
 #include <fmt/format.h>
 #include <toml++/toml.h>
@@ -27,9 +27,9 @@ CivilDate civil_date(const toml::date& date) {
     return CivilDate{date.year, date.month, date.day};
 }
 
-TomlValue tree_of(const toml::node& node, int line_above) {
-    using Kind = TomlValue::Kind;
-    TomlValue value;
+TreeValue tree_of(const toml::node& node, int line_above) {
+    using Kind = TreeValue::Kind;
+    TreeValue value;
     value.line = line_of(node.source(), line_above);
     if (const auto* table = node.as_table()) {
         value.kind = Kind::table;
@@ -110,13 +110,13 @@ std::string news_in(std::string_view description) {
 
 } // namespace
 
-const TomlValue* TomlValue::find(std::string_view key) const {
+const TreeValue* TreeValue::find(std::string_view key) const {
     const auto entry = std::find_if(
-        entries.begin(), entries.end(), [key](const TomlEntry& e) { return e.key == key; });
+        entries.begin(), entries.end(), [key](const TreeEntry& e) { return e.key == key; });
     return entry == entries.end() ? nullptr : &entry->value;
 }
 
-tl::expected<TomlValue, Diagnostic> parse_toml(std::string_view text, std::string_view name) {
+tl::expected<TreeValue, Diagnostic> parse_toml(std::string_view text, std::string_view name) {
     if (text.size() > longest_text) {
         return tl::unexpected(
             unreadable(std::string(name),

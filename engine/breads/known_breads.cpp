@@ -1,18 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// From the files of a call to breads that can be planned. Every file is looked at before the first
-// is complained about.
-#include "shell/cli/known_breads.hpp"
+// From texts to breads that can be planned. Every text is read before the first is complained
+// about.
+#include "engine/breads/known_breads.hpp"
 
+#include "engine/fitting/heat.hpp"
+#include "engine/kitchen/felt_room.hpp"
 #include "engine/knowledge/knowledge.hpp"
-#include "shell/cli/answers_file.hpp"
-#include "shell/cli/files.hpp"
 
 #include <algorithm>
 #include <iterator>
 #include <utility>
 
-namespace loafwright::cli {
+namespace loafwright::breads {
 
 namespace {
 
@@ -30,31 +30,6 @@ Answers without_room(const Answers& answers) {
 }
 
 } // namespace
-
-std::vector<BreadText> bread_texts(const std::vector<std::string>& files,
-                                   const Answers& answers_given,
-                                   Diagnostics& wrong) {
-    std::vector<BreadText> texts;
-    for (const std::string& file : files) {
-        const std::string name = name_for_messages(file);
-        auto answers = all_answers(file, answers_given);
-        if (!answers) {
-            add(wrong, std::move(answers.error()));
-        }
-        auto bytes = file_bytes(file);
-        if (!bytes) {
-            add(wrong, std::move(bytes.error()));
-            continue;
-        }
-        auto text = check_text(std::move(*bytes), name);
-        if (!text) {
-            add(wrong, std::move(text.error()));
-        } else if (answers) {
-            texts.push_back({name, std::move(*text), std::move(*answers)});
-        }
-    }
-    return texts;
-}
 
 std::vector<Question> KnownBreads::questions() const {
     std::vector<Question> all;
@@ -97,8 +72,8 @@ KnownBreads::pages(const Plan& plan, const Day& day, const SheetOptions& options
 }
 
 tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
-                                                   const Kitchen& kitchen) {
-    const Knowledge knowledge = built_in_knowledge();
+                                                   const Kitchen& kitchen,
+                                                   const Knowledge& knowledge) {
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
@@ -122,4 +97,34 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
     return known;
 }
 
-} // namespace loafwright::cli
+std::string felt_words() {
+    std::string words;
+    for (std::size_t i = 0; i < felt_rooms.size(); ++i) {
+        words += i == 0 ? "" : i + 1 == felt_rooms.size() ? " or " : ", ";
+        words += felt_rooms.at(i).word;
+    }
+    return words;
+}
+
+tl::expected<Kitchen, Diagnostics> kitchen_as_answered(Kitchen kitchen, const Answers& answers) {
+    for (const Answer& answer : answers) {
+        if (answer.key != room_key || !kitchen.room.empty()) {
+            continue;
+        }
+        const auto felt = felt_temperature(answer.value);
+        const auto room = felt ? felt->degrees() : fitting::first_number(answer.value);
+        if (!room || *room > 45.0) {
+            return tl::make_unexpected(
+                Diagnostics{{"answer_unreadable",
+                             Severity::error,
+                             "room-c was answered '" + answer.value +
+                                 "', expected a number of °C up to 45, or " + felt_words(),
+                             "",
+                             "Write it as in --answer room-c=19 or room-c=jumper."}});
+        }
+        kitchen.room = {RoomPeriod{ClockTime{}, Celsius(*room)}};
+    }
+    return kitchen;
+}
+
+} // namespace loafwright::breads

@@ -14,7 +14,7 @@
 #include <string_view>
 #include <vector>
 
-namespace loafwright::cli {
+namespace loafwright::breads {
 
 /// The question about the room: the kitchen's, not a recipe's.
 inline constexpr std::string_view room_key = "room-c";
@@ -25,10 +25,6 @@ struct BreadText {
     CheckedText text;
     Answers answers;
 };
-
-/// Those that can be read; what is wrong with the others is added to `wrong`.
-std::vector<BreadText>
-bread_texts(const std::vector<std::string>& files, const Answers& answers, Diagnostics& wrong);
 
 /// Everything that is known about the breads before the day is looked at, in one order.
 struct KnownBreads {
@@ -47,6 +43,16 @@ struct KnownBreads {
 
 /// Errors: no_recipe_found, for each text without a step.
 tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
-                                                   const Kitchen& kitchen);
+                                                   const Kitchen& kitchen,
+                                                   const Knowledge& knowledge);
 
-} // namespace loafwright::cli
+/// The kitchen with the answer to the question about the room, where one of the texts' answers has
+/// it and `kitchen` does not say: a number of °C up to 45 or one of the words of felt_room.hpp.
+///
+/// Errors: answer_unreadable.
+tl::expected<Kitchen, Diagnostics> kitchen_as_answered(Kitchen kitchen, const Answers& answers);
+
+/// "jumper, shirtsleeves or hot".
+std::string felt_words();
+
+} // namespace loafwright::breads

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// From the files of a call to texts. Every file is looked at before the first is complained about.
+#include "shell/cli/bread_files.hpp"
+
+#include "shell/cli/answers_file.hpp"
+#include "shell/cli/files.hpp"
+
+#include <iterator>
+#include <utility>
+
+namespace loafwright::cli {
+
+namespace {
+
+void add(Diagnostics& all, Diagnostics more) {
+    std::move(more.begin(), more.end(), std::back_inserter(all));
+}
+
+} // namespace
+
+std::vector<breads::BreadText> bread_texts(const std::vector<std::string>& files,
+                                           const Answers& answers_given,
+                                           Diagnostics& wrong) {
+    std::vector<breads::BreadText> texts;
+    for (const std::string& file : files) {
+        const std::string name = name_for_messages(file);
+        auto answers = all_answers(file, answers_given);
+        if (!answers) {
+            add(wrong, std::move(answers.error()));
+        }
+        auto bytes = file_bytes(file);
+        if (!bytes) {
+            add(wrong, std::move(bytes.error()));
+            continue;
+        }
+        auto text = check_text(std::move(*bytes), name);
+        if (!text) {
+            add(wrong, std::move(text.error()));
+        } else if (answers) {
+            texts.push_back({name, std::move(*text), std::move(*answers)});
+        }
+    }
+    return texts;
+}
+
+} // namespace loafwright::cli
