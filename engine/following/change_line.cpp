@@ -19,7 +19,7 @@ namespace words = planning::words;
 const Stage* cause_of(const Plan& before, const Plan& after, Instant now) {
     const Stage* cause = nullptr;
     for (std::size_t s = 0; s < std::min(before.stages.size(), after.stages.size()); ++s) {
-        const bool looked_at = after.stages[s].start <= now;
+        const bool looked_at = after.stages[s].start < now;
         if (looked_at && !(before.stages[s].end.likely == after.stages[s].end.likely)) {
             cause = &after.stages[s];
         }

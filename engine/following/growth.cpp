@@ -11,20 +11,24 @@ namespace loafwright::following {
 
 namespace {
 
-// The gain in volume that each word stands for: common practice, the ends half way to the next.
-Band<double> gain_of(Growth seen) {
+// The gain in volume that each word stands for (common practice).
+double gain_of(Growth seen) {
     switch (seen) {
     case Growth::little:
-        return {0.1, 0.2, 0.35};
+        return 0.2;
     case Growth::half_as_much:
-        return {0.35, 0.5, 0.75};
+        return 0.5;
     case Growth::doubled:
-        return {0.75, 1.0, 1.3};
+        return 1.0;
     case Growth::more:
-        return {1.3, 1.6, 2.0};
+        return 1.6;
     }
-    return {0.1, 0.2, 0.35};
+    return 0.2;
 }
+
+// How far an eye is off, as a deviation of the logarithm: half a word to either side, whatever the
+// word, so that more growth never means a longer wait.
+constexpr double eye_deviation = 0.3;
 
 // A tenth of the likely value at least, so that nothing counts as certain.
 double log_deviation(double low, double high) {
@@ -48,17 +52,16 @@ double growth_wanted(const std::string& cue, StepKind kind) {
 
 Band<std::int64_t>
 wait_after_look(Band<std::int64_t> planned, std::int64_t elapsed, Growth seen, double wanted) {
-    const Band<double> gain = gain_of(seen);
+    const double gain = gain_of(seen);
     if (elapsed < 5) {
         return planned;
     }
-    if (gain.likely >= wanted) {
+    if (gain >= wanted) {
         return {elapsed, elapsed, std::max(elapsed, std::min(planned.high, elapsed + 15))};
     }
-    const double looked = static_cast<double>(elapsed) * wanted / gain.likely;
+    const double looked = static_cast<double>(elapsed) * wanted / gain;
     const double plan_deviation =
         log_deviation(static_cast<double>(planned.low), static_cast<double>(planned.high));
-    const double eye_deviation = log_deviation(gain.low, gain.high);
     const double plan_weight = 1.0 / (plan_deviation * plan_deviation);
     const double eye_weight = 1.0 / (eye_deviation * eye_deviation);
     const double middle = (plan_weight * std::log(static_cast<double>(planned.likely)) +

@@ -37,7 +37,7 @@ std::vector<Placed> end_to_end(const planning::SharedProblem& rest,
     std::vector<Placed> all;
     for (std::size_t b = 0; b < stands.size(); ++b) {
         const schedule::Job& job = rest.problem.jobs[b];
-        Placed placed{rest.frame, {}, {}, {}};
+        Placed placed{rest.frame, {}, {}, {}, {}};
         std::int64_t free = 0;
         for (std::size_t k = 0; k < job.tasks.size(); ++k) {
             const bool ahead = k >= stands[b].first_ahead;
@@ -111,7 +111,11 @@ ovens_now(std::vector<OvenOn> moments, const Plan& before, const Placed& placed,
     return moments;
 }
 
-Plan plan_again(const Bread& bread, const Plan& before, const Day& day, const Placed& placed) {
+Plan plan_again(const Bread& bread, const Plan& before, const Day& day, Placed placed) {
+    placed.lines.emplace();
+    for (const Stage& line : before.stages) {
+        placed.lines->push_back(line.first_part);
+    }
     Plan made = planning::plan_of(bread, day, placed, false);
     if (day.eat_by && made.cut_from <= *day.eat_by) {
         made = planning::plan_of(bread, day, placed, true);

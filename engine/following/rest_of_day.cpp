@@ -311,7 +311,7 @@ std::vector<planning::Placed> placed_rest(const planning::SharedProblem& rest,
     std::vector<planning::Placed> all;
     for (std::size_t b = 0; b < stands.size(); ++b) {
         const schedule::JobSchedule& job = schedule.jobs[b];
-        planning::Placed placed{rest.frame, job.starts, job.ends, job.people};
+        planning::Placed placed{rest.frame, job.starts, job.ends, job.people, {}};
         const auto minute = [&rest](Instant moment) {
             return minutes_between(rest.frame.origin, moment);
         };

@@ -21,6 +21,9 @@ struct Placed {
     std::vector<std::int64_t> ends;
     std::vector<std::optional<std::size_t>>
         people; // who does it, an index in day.people; hands only
+    /// The first atoms of the lines that the page has already: it keeps them, however short they
+    /// were. None for a page that is new.
+    std::optional<std::vector<std::size_t>> lines = std::nullopt;
 };
 
 /// What a plan is asked for, beside the rules.

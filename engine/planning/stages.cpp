@@ -29,10 +29,7 @@ public:
     std::vector<Stage> run() {
         for (const Draft& draft : drafts_of(recipe_, chain_)) {
             Stage stage = stage_of(draft);
-            // "Chill until wanted", and it is wanted at once.
-            const bool nothing = stage.attention == Attention::wait && stage.acts.empty() &&
-                                 stage.start == stage.end.likely && !stages_.empty();
-            if (nothing) {
+            if (!stages_.empty() && is_no_line(draft, stage)) {
                 std::vector<std::size_t>& before = stages_.back().steps;
                 before.insert(before.end(), stage.steps.begin(), stage.steps.end());
                 stages_.back().last_part = stage.last_part;
@@ -58,6 +55,16 @@ public:
     }
 
 private:
+    [[nodiscard]] bool is_no_line(const Draft& draft, const Stage& stage) const {
+        if (placed_.lines) {
+            return std::find(placed_.lines->begin(), placed_.lines->end(), draft.first) ==
+                   placed_.lines->end();
+        }
+        // "Chill until wanted", and it is wanted at once.
+        return stage.attention == Attention::wait && stage.acts.empty() &&
+               stage.start == stage.end.likely;
+    }
+
     [[nodiscard]] std::string_view text_of(std::size_t fitted) const {
         const auto step = recipe_.steps[fitted].step;
         return step && *step < recipe_.recipe.steps.size()
