@@ -20,15 +20,6 @@ void add(Diagnostics& all, Diagnostics more) {
     std::move(more.begin(), more.end(), std::back_inserter(all));
 }
 
-Answers without_room(const Answers& answers) {
-    Answers others;
-    std::copy_if(answers.begin(),
-                 answers.end(),
-                 std::back_inserter(others),
-                 [](const Answer& answer) { return answer.key != room_key; });
-    return others;
-}
-
 } // namespace
 
 std::vector<Question> KnownBreads::questions() const {
@@ -77,7 +68,7 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
-        const Reading reading = read(text.text, knowledge, without_room(text.answers));
+        const Reading reading = read(text.text, knowledge, recipe_answers(text.answers));
         if (reading.recipe.steps.empty()) {
             wrong.push_back({"no_recipe_found",
                              Severity::error,
@@ -95,6 +86,15 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
         return tl::make_unexpected(std::move(wrong));
     }
     return known;
+}
+
+Answers recipe_answers(const Answers& answers) {
+    Answers others;
+    std::copy_if(answers.begin(),
+                 answers.end(),
+                 std::back_inserter(others),
+                 [](const Answer& answer) { return answer.key != room_key; });
+    return others;
 }
 
 std::string felt_words() {

@@ -46,6 +46,9 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                                                    const Kitchen& kitchen,
                                                    const Knowledge& knowledge);
 
+/// The answers that are the recipe's own: all but that about the room.
+Answers recipe_answers(const Answers& answers);
+
 /// The kitchen with the answer to the question about the room, where one of the texts' answers has
 /// it and `kitchen` does not say: a number of °C up to 45 or one of the words of felt_room.hpp.
 ///

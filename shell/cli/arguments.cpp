@@ -26,6 +26,7 @@ constexpr std::string_view help = R"(A bread recipe in, a page to follow by the 
   loafwright read FILE [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
+  loafwright serve [--listen HOST:PORT] [--data DIR|postgresql://…]
   loafwright --version
 
 FILE holds the recipe as plain text; - reads it from standard input.
@@ -60,6 +61,11 @@ read: what was understood
 )";
 
 constexpr std::string_view help_end = R"(
+serve: the pages to plan and bake with, from a phone on the worktop
+  --listen HOST:PORT  127.0.0.1:8424 unless given; 0.0.0.0:8424 for the whole house, with a token
+  --data DIR          where recipes and bakes are kept; or a PostgreSQL by its address
+  --quiet             no line for each request
+
 TIME is 13:00, "tomorrow 07:30", "sat 13:00" or 2026-11-28T13:00:00+00:00.
 Exit status: 0 done, 1 it cannot be done, 2 the input is wrong, 3 our fault.
 )";
@@ -68,7 +74,7 @@ Diagnostic usage(std::string what, std::string do_this) {
     return {"usage", Severity::error, std::move(what), "", std::move(do_this)};
 }
 
-constexpr std::string_view commands = "plan, read, water or how-long";
+constexpr std::string_view commands = "plan, read, water, how-long or serve";
 constexpr std::string_view see_help = "loafwright --help lists what there is.";
 
 std::optional<Answer> answer_from(const std::string& words) {
@@ -335,6 +341,10 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     CLI::App* schedule = app.add_subcommand("schedule");
     add_everywhere(*schedule, found);
     add_schedule(*schedule, bare);
+    ServeWords open;
+    CLI::App* serve = app.add_subcommand("serve");
+    serve->add_flag("--json", found.json);
+    add_serve(*serve, open);
 
     try {
         // CLI11 takes a vector from its end.
@@ -353,14 +363,15 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
             fmt::format("no command was given, expected {}", commands), std::string(see_help))});
     }
     Diagnostics wrong;
-    if (*water || *how_long || *schedule) {
+    if (*water || *how_long || *schedule || *serve) {
         const auto as_asked = [&found](auto asked) {
             asked.json = found.json;
             return Arguments(std::move(asked));
         };
         Arguments arguments = *water      ? as_asked(water_from(*water, ask, wrong))
                               : *how_long ? as_asked(how_long_from(*how_long, ask, wrong))
-                                          : as_asked(schedule_from(*schedule, bare, wrong));
+                              : *schedule ? as_asked(schedule_from(*schedule, bare, wrong))
+                                          : as_asked(serve_from(open, wrong));
         if (!wrong.empty()) {
             return tl::make_unexpected(std::move(wrong));
         }

@@ -6,6 +6,7 @@
 #include "engine/sheet/options.hpp"
 #include "shell/cli/ask_arguments.hpp"
 #include "shell/cli/schedule_arguments.hpp"
+#include "shell/cli/serve_arguments.hpp"
 #include "shell/output/page_options.hpp"
 
 #include <tl/expected.hpp>
@@ -56,7 +57,8 @@ using Arguments = std::variant<ShowText,
                                PlanArguments,
                                WaterArguments,
                                HowLongArguments,
-                               ScheduleArguments>;
+                               ScheduleArguments,
+                               ServeArguments>;
 
 /// What the words on the command line ask for.
 ///

@@ -10,6 +10,7 @@
 #include "shell/cli/plan_command.hpp"
 #include "shell/cli/read_command.hpp"
 #include "shell/cli/schedule_command.hpp"
+#include "shell/cli/serve_command.hpp"
 #include "shell/cli/terminal.hpp"
 #include "shell/cli/water_command.hpp"
 
@@ -46,6 +47,9 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
     }
     if (const auto* problem = std::get_if<ScheduleArguments>(&call)) {
         return schedule_command(*problem);
+    }
+    if (const auto* serving = std::get_if<ServeArguments>(&call)) {
+        return serve_command(*serving);
     }
     return plan_command(std::get<PlanArguments>(call));
 }

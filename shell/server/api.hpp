@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "shell/server/bakes.hpp"
+#include "shell/server/event_hub.hpp"
+#include "shell/server/keeper.hpp"
+#include "shell/server/metrics.hpp"
+#include "shell/server/router.hpp"
+
+#include <functional>
+#include <string>
+
+/// The addresses below /api/v1, as docs/openapi.yaml has them. Handlers parse and decide nothing
+/// about bread: they hand words to the engine and keep what they are given.
+namespace loafwright::server {
+
+/// What handlers work with; all of it outlives the router.
+struct ApiParts {
+    Planner& planner;
+    Keeper& keeper;
+    EventHub& hub;
+    std::function<Instant()> clock;
+};
+
+void add_plan_routes(Router& router, const ApiParts& parts); // read, plan, page, help, code
+void add_bake_routes(Router& router, const ApiParts& parts); // bakes and their events
+void add_notebook_routes(Router& router,
+                         const ApiParts& parts); // recipes, settings, photos, export
+
+/// A handler that makes its answer at once.
+Handler at_once(std::function<Response(const Request&)> make);
+
+/// 503, in the store's words.
+Response store_trouble(const Diagnostic& diagnostic);
+Response not_here(std::string what);
+/// 1 to 64 letters, digits, "-" and "_".
+bool is_plain_id(std::string_view id);
+
+} // namespace loafwright::server

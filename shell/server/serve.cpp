@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The parts put together: a store opened twice (for those who ask and for the one who writes), the
+// routes, the pages, the port.
+#include "shell/server/serve.hpp"
+
+#include "shell/server/access.hpp"
+#include "shell/server/api.hpp"
+#include "shell/server/example_recipe.hpp"
+#include "shell/server/http_server.hpp"
+
+#include <fmt/format.h>
+#include <ifaddrs.h>
+#include <netdb.h>
+#include <nlohmann/json.hpp>
+#include <sys/socket.h>
+#include <unistd.h>
+
+#include <array>
+#include <chrono>
+#include <filesystem>
+#include <memory>
+#include <set>
+#include <utility>
+
+namespace loafwright::server {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+Instant system_now() {
+    const auto since = std::chrono::system_clock::now().time_since_epoch();
+    return Instant{std::chrono::duration_cast<std::chrono::seconds>(since).count()};
+}
+
+// The addresses and the name of this machine, as others may call it.
+std::set<std::string> names_of_machine() {
+    std::set<std::string> names;
+    ifaddrs* first = nullptr;
+    if (::getifaddrs(&first) == 0) {
+        for (const ifaddrs* entry = first; entry != nullptr; entry = entry->ifa_next) {
+            const bool ip4 = entry->ifa_addr != nullptr && entry->ifa_addr->sa_family == AF_INET;
+            const bool ip6 = entry->ifa_addr != nullptr && entry->ifa_addr->sa_family == AF_INET6;
+            std::array<char, NI_MAXHOST> text{};
+            if ((ip4 || ip6) && ::getnameinfo(entry->ifa_addr,
+                                              ip4 ? sizeof(sockaddr_in) : sizeof(sockaddr_in6),
+                                              text.data(),
+                                              text.size(),
+                                              nullptr,
+                                              0,
+                                              NI_NUMERICHOST) == 0) {
+                std::string name(text.data());
+                names.insert(name.substr(0, name.find('%')));
+            }
+        }
+        ::freeifaddrs(first);
+    }
+    std::array<char, 256> host{};
+    if (::gethostname(host.data(), host.size() - 1) == 0) {
+        const std::string name = host_name(host.data());
+        names.insert(name);
+        names.insert(name + ".local");
+    }
+    return names;
+}
+
+std::set<std::string> hosts_of(const std::string& host) {
+    std::set<std::string> hosts{"127.0.0.1", "localhost", "::1"};
+    if (!is_loopback(host)) {
+        hosts.insert(host_name(host));
+        hosts.merge(names_of_machine());
+    }
+    return hosts;
+}
+
+// The address that another device in the house can open.
+std::string open_at(const std::string& host) {
+    if (host != "0.0.0.0" && host != "::") {
+        return host.find(':') == std::string::npos ? host : "[" + host + "]";
+    }
+    for (const std::string& name : names_of_machine()) {
+        const bool ip4 = name.find_first_not_of("0123456789.") == std::string::npos;
+        if (ip4 && !is_loopback(name)) {
+            return name;
+        }
+    }
+    return "127.0.0.1";
+}
+
+// Something to try, the first time.
+std::optional<Diagnostic> lay_out_example(store::Store& store) {
+    const auto recipes = store.documents("recipe");
+    if (!recipes) {
+        return recipes.error();
+    }
+    const auto laid_out = store.document("settings", "example");
+    if (!laid_out) {
+        return laid_out.error();
+    }
+    if (!recipes->empty() || *laid_out) {
+        return std::nullopt;
+    }
+    const nlohmann::ordered_json recipe{{"name", "The hall loaf"},
+                                        {"text", std::string(example_recipe())},
+                                        {"answers", nlohmann::ordered_json::array()}};
+    const auto kept = store.put_document("recipe", "first-loaf", recipe.dump());
+    const auto noted = store.put_document("settings", "example", R"({"laid_out":true})");
+    if (!kept || !noted) {
+        return kept ? noted.error() : kept.error();
+    }
+    return std::nullopt;
+}
+
+std::optional<Diagnostic> make_folder(const std::string& folder) {
+    std::error_code wrong;
+    fs::create_directories(folder, wrong);
+    if (wrong) {
+        return Diagnostic{"store_read_only",
+                          Severity::error,
+                          "the folder cannot be made",
+                          folder,
+                          "Choose another with --data."};
+    }
+    fs::permissions(folder, fs::perms::owner_all, wrong); // what is baked here is private
+    return std::nullopt;
+}
+
+} // namespace
+
+bool is_loopback(const std::string& host) {
+    return host.rfind("127.", 0) == 0 || host == "::1";
+}
+
+std::optional<Diagnostic> serve(const ServeOptions& options,
+                                const std::function<void(const std::string&)>& ready) {
+    if (auto fault = make_folder(options.folder)) {
+        return fault;
+    }
+    const std::string photos = (fs::path(options.folder) / "photos").string();
+    auto reading = store::open(options.data, photos);
+    if (!reading) {
+        return reading.error();
+    }
+    auto writing = store::open(options.data, photos);
+    if (!writing) {
+        return writing.error();
+    }
+    if (auto fault = lay_out_example(**writing)) {
+        return fault;
+    }
+    std::string token;
+    if (!is_loopback(options.host)) {
+        auto kept = kept_token(options.folder);
+        if (!kept) {
+            return kept.error();
+        }
+        token = std::move(*kept);
+    }
+    std::optional<StaticFiles> files;
+    if (!options.pages.empty()) {
+        auto loaded = StaticFiles::load(options.pages);
+        if (!loaded) {
+            return loaded.error();
+        }
+        files = std::move(*loaded);
+    }
+
+    const Knowledge knowledge = built_in_knowledge();
+    Metrics metrics;
+    EventHub hub;
+    Keeper keeper(std::move(*reading), std::move(*writing), hub, metrics);
+    Planner planner(knowledge);
+    Access access(hosts_of(options.host), token);
+    Router router;
+    const ApiParts parts{planner, keeper, hub, system_now};
+    add_plan_routes(router, parts);
+    add_bake_routes(router, parts);
+    add_notebook_routes(router, parts);
+    router.add("GET", "/healthz", {0, true}, at_once([](const Request& /*request*/) {
+                   return json_response(200, "{\"ok\":true}\n");
+               }));
+    router.add("GET", "/metrics", {0, false}, at_once([&metrics](const Request& /*request*/) {
+                   Response response;
+                   response.content_type = "text/plain; version=0.0.4; charset=utf-8";
+                   response.body = std::make_shared<const std::string>(metrics.text());
+                   return response;
+               }));
+    router.add("GET", "/enter", {0, true}, at_once([&access](const Request& request) {
+                   return access.enter(request.query("token"));
+               }));
+
+    HttpOptions http;
+    http.host = options.host;
+    http.port = options.port;
+    http.log = options.log;
+    HttpServer server(http, {router, files ? &*files : nullptr, access, metrics});
+    const auto port = server.listen();
+    if (!port) {
+        return port.error();
+    }
+    const std::string address = fmt::format("http://{}:{}/", open_at(options.host), *port);
+    ready(token.empty() ? address : address + "enter?token=" + token);
+    server.run(true);
+    return std::nullopt;
+}
+
+} // namespace loafwright::server

@@ -1,0 +1,273 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "shell/store/exported.hpp"
+
+#include "shell/store/photos.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+#include <sodium.h>
+
+#include <algorithm>
+#include <optional>
+
+namespace loafwright::store {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::size_t longest_id = 64;
+constexpr std::size_t most_entries = 1000000;
+constexpr int deepest = 64;
+
+std::string base64(std::string_view bytes) {
+    std::string text(sodium_base64_ENCODED_LEN(bytes.size(), sodium_base64_VARIANT_ORIGINAL), '\0');
+    sodium_bin2base64(text.data(),
+                      text.size(),
+                      reinterpret_cast<const unsigned char*>(bytes.data()),
+                      bytes.size(),
+                      sodium_base64_VARIANT_ORIGINAL);
+    text.pop_back(); // its NUL
+    return text;
+}
+
+std::optional<std::string> from_base64(const std::string& text) {
+    std::string bytes(text.size() / 4 * 3 + 3, '\0');
+    std::size_t size = 0;
+    const char* end = nullptr;
+    const int wrong = sodium_base642bin(reinterpret_cast<unsigned char*>(bytes.data()),
+                                        bytes.size(),
+                                        text.data(),
+                                        text.size(),
+                                        nullptr,
+                                        &size,
+                                        &end,
+                                        sodium_base64_VARIANT_ORIGINAL);
+    if (wrong != 0 || end != text.data() + text.size()) {
+        return std::nullopt;
+    }
+    bytes.resize(size);
+    return bytes;
+}
+
+bool is_plain_id(std::string_view id) {
+    return !id.empty() && id.size() <= longest_id && std::all_of(id.begin(), id.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+               c == '-' || c == '_';
+    });
+}
+
+int depth_of(const Json& json) {
+    // Breadth first, so that what is deep costs no stack.
+    std::vector<std::pair<const Json*, int>> open{{&json, 1}};
+    int depth = 0;
+    while (!open.empty()) {
+        const auto [value, level] = open.back();
+        open.pop_back();
+        depth = std::max(depth, level);
+        if (depth > deepest) {
+            return depth;
+        }
+        for (const auto& child : *value) {
+            if (child.is_structured()) {
+                open.emplace_back(&child, level + 1);
+            }
+        }
+    }
+    return depth;
+}
+
+class Reader {
+public:
+    explicit Reader(const Json& top) : top_(top) {}
+
+    tl::expected<Everything, Diagnostics> all() {
+        if (!top_.is_object() || whole(top_, "loafwright_export", "") != 1) {
+            wrong("", "this is no export of version 1");
+        } else {
+            documents();
+            bakes();
+            photos();
+        }
+        if (!faults_.empty()) {
+            return tl::make_unexpected(std::move(faults_));
+        }
+        return std::move(everything_);
+    }
+
+private:
+    void wrong(const std::string& path, std::string what) {
+        if (faults_.size() < 20) {
+            faults_.push_back({"import_unreadable",
+                               Severity::error,
+                               std::move(what),
+                               path.empty() ? "export" : "export " + path,
+                               "Choose a file that an export has made."});
+        }
+    }
+
+    const Json& list(const Json& object, const char* key, const std::string& path) {
+        static const Json none = Json::array();
+        const auto found = object.find(key);
+        if (found == object.end() || !found->is_array() || found->size() > most_entries) {
+            wrong(path + key, fmt::format("expected a list of {}", key));
+            return none;
+        }
+        return *found;
+    }
+
+    std::string text(const Json& object, const char* key, const std::string& path) {
+        const auto found = object.is_object() ? object.find(key) : object.end();
+        if (found == object.end() || !found->is_string()) {
+            wrong(path + "." + key, "expected text");
+            return "";
+        }
+        return found->get<std::string>();
+    }
+
+    std::string id(const Json& object, const std::string& path) {
+        std::string found = text(object, "id", path);
+        if (!found.empty() && !is_plain_id(found)) {
+            wrong(path + ".id", "expected 1 to 64 letters, digits, - and _");
+        }
+        return found;
+    }
+
+    std::int64_t whole(const Json& object, const char* key, const std::string& path) {
+        const auto found = object.is_object() ? object.find(key) : object.end();
+        if (found == object.end() || !found->is_number_integer()) {
+            wrong(path + "." + key, "expected a whole number");
+            return 0;
+        }
+        return found->get<std::int64_t>();
+    }
+
+    // JSON inside, as text on one line.
+    std::string inside(const Json& object, const char* key, const std::string& path) {
+        const auto found = object.is_object() ? object.find(key) : object.end();
+        if (found == object.end() || !found->is_object()) {
+            wrong(path + "." + key, "expected an object");
+            return "{}";
+        }
+        return found->dump(-1, ' ', false, Json::error_handler_t::replace);
+    }
+
+    void documents() {
+        const Json& all = list(top_, "documents", "");
+        for (std::size_t n = 0; n < all.size(); ++n) {
+            const std::string path = fmt::format("documents[{}]", n);
+            Document document{id(all[n], path),
+                              inside(all[n], "json", path),
+                              std::max<std::int64_t>(1, whole(all[n], "revision", path))};
+            const std::string kind = text(all[n], "kind", path);
+            if (!kind.empty() && !is_plain_id(kind)) {
+                wrong(path + ".kind", "expected 1 to 64 letters, digits, - and _");
+            }
+            everything_.documents.emplace_back(kind, std::move(document));
+        }
+    }
+
+    void bakes() {
+        const Json& all = list(top_, "bakes", "");
+        for (std::size_t n = 0; n < all.size(); ++n) {
+            const std::string path = fmt::format("bakes[{}]", n);
+            ExportedBake bake;
+            bake.record.id = id(all[n], path);
+            bake.record.request = inside(all[n], "request", path);
+            bake.record.created = Instant{whole(all[n], "created", path)};
+            static const Json none = Json::object();
+            const Json& events = list(all[n].is_object() ? all[n] : none, "events", path + ".");
+            for (std::size_t e = 0; e < events.size(); ++e) {
+                const std::string place = fmt::format("{}.events[{}]", path, e);
+                StoredEvent event{
+                    static_cast<std::int64_t>(e) + 1,
+                    id(events[e], place),
+                    events[e].is_object()
+                        ? events[e].dump(-1, ' ', false, Json::error_handler_t::replace)
+                        : "{}"};
+                bake.events.push_back(std::move(event));
+            }
+            bake.record.last = static_cast<std::int64_t>(bake.events.size());
+            everything_.bakes.push_back(std::move(bake));
+        }
+    }
+
+    void photos() {
+        const Json& all = list(top_, "photos", "");
+        for (std::size_t n = 0; n < all.size(); ++n) {
+            const std::string path = fmt::format("photos[{}]", n);
+            const std::string hash = text(all[n], "sha256", path);
+            auto bytes = from_base64(text(all[n], "base64", path));
+            if (!bytes || !is_hash(hash) || sha256(*bytes) != hash) {
+                wrong(path, "this photo is not what its name says");
+                continue;
+            }
+            everything_.photos.emplace_back(hash, std::move(*bytes));
+        }
+    }
+
+    const Json& top_;
+    Everything everything_;
+    Diagnostics faults_;
+};
+
+} // namespace
+
+std::string export_json(const Everything& everything) {
+    std::string out = "{\"loafwright_export\":1,\n\"documents\":[";
+    const char* between = "\n";
+    for (const auto& [kind, document] : everything.documents) {
+        out += fmt::format("{}{{\"kind\":\"{}\",\"id\":\"{}\",\"revision\":{},\"json\":{}}}",
+                           between,
+                           kind,
+                           document.id,
+                           document.revision,
+                           document.json);
+        between = ",\n";
+    }
+    out += "],\n\"bakes\":[";
+    between = "\n";
+    for (const ExportedBake& bake : everything.bakes) {
+        out += fmt::format("{}{{\"id\":\"{}\",\"created\":{},\"request\":{},\"events\":[",
+                           between,
+                           bake.record.id,
+                           bake.record.created.seconds,
+                           bake.record.request);
+        between = "";
+        for (const StoredEvent& event : bake.events) {
+            out += between + event.json;
+            between = ",\n";
+        }
+        out += "]}";
+        between = ",\n";
+    }
+    out += "],\n\"photos\":[";
+    between = "\n";
+    for (const auto& [hash, bytes] : everything.photos) {
+        out +=
+            fmt::format("{}{{\"sha256\":\"{}\",\"base64\":\"{}\"}}", between, hash, base64(bytes));
+        between = ",\n";
+    }
+    return out + "]}\n";
+}
+
+tl::expected<Everything, Diagnostics> everything_from_json(std::string_view json) {
+    const auto refused = [](std::string what) {
+        return tl::make_unexpected(Diagnostics{{"import_unreadable",
+                                                Severity::error,
+                                                std::move(what),
+                                                "export",
+                                                "Choose a file that an export has made."}});
+    };
+    try {
+        const Json parsed = Json::parse(json);
+        if (depth_of(parsed) > deepest) {
+            return refused("this is nested deeper than any export");
+        }
+        return Reader(parsed).all();
+    } catch (const Json::exception& fault) {
+        return refused("this is no JSON");
+    }
+}
+
+} // namespace loafwright::store
