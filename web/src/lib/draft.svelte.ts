@@ -127,12 +127,19 @@ function readerOf(id: string) {
             }
         },
         (cause) => {
+            readLast.delete(id);
             answers.trouble = troubleWords(cause);
         },
     );
 }
 
+// What was last asked about each bread, so that a new name alone is not read again.
+const readLast = new Map<string, string>();
+
 function readBread(bread: DraftBread): void {
+    const asked = JSON.stringify([bread.text, bread.answers]);
+    if (readLast.get(bread.id) === asked) return;
+    readLast.set(bread.id, asked);
     let reader = readers.get(bread.id);
     if (!reader) {
         reader = readerOf(bread.id);
@@ -156,7 +163,10 @@ function follow(): void {
 export function followDraft(): () => void {
     return $effect.root(() => {
         $effect(() => {
-            rememberHere('draft', $state.snapshot(draft));
+            const whole = $state.snapshot(draft);
+            // Not at every step of a finger.
+            const timer = setTimeout(() => rememberHere('draft', whole), 250);
+            return () => clearTimeout(timer);
         });
         $effect(() => {
             // Reading the whole request makes every part of it count as a change.
@@ -171,6 +181,7 @@ export function followDraft(): () => void {
 
 /// Asks again: after the connection was lost, say.
 export function askAgain(): void {
+    for (const bread of draft.breads) readBread(bread);
     follow();
 }
 
@@ -219,6 +230,7 @@ export function take(kept: KeptRecipe, beside = false): void {
 export function putAway(id: string): void {
     draft.breads = draft.breads.filter((one) => one.id !== id);
     readers.delete(id);
+    readLast.delete(id);
 }
 
 /// Answers a question about one bread; an empty value takes the answer back.

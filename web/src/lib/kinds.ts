@@ -2,6 +2,7 @@
 //
 // Words shown for what the engine calls by a key.
 import type { Attention, Basis, DoingAct, Step, WindowState } from './api';
+import { lengthWords } from './times';
 
 const kinds: Record<string, string> = {
     prepare: 'get ready',
@@ -68,22 +69,16 @@ export function basisWords(basis: Basis): string {
 export function minutesWords(step: Step): string {
     const minutes = step.minutes;
     if (!minutes) return '';
-    const low = length(minutes.low);
-    const high = length(minutes.high);
-    return low === high ? low : `${low} to ${high}`;
+    if (minutes.low === minutes.high) return lengthWords(minutes.low);
+    const short = minutes.high < 60;
+    const low = short ? String(Math.round(minutes.low)) : lengthWords(minutes.low);
+    return `${low} to ${lengthWords(minutes.high)}`;
 }
 
 export function temperatureWords(step: Step): string {
     const range = step.temperature_c;
     if (!range) return '';
     return range.low === range.high ? `${range.low} °C` : `${range.low} to ${range.high} °C`;
-}
-
-function length(minutes: number): string {
-    const hours = Math.floor(minutes / 60);
-    const rest = Math.round(minutes % 60);
-    if (hours === 0) return `${rest} min`;
-    return rest === 0 ? `${hours} h` : `${hours} h ${String(rest).padStart(2, '0')}`;
 }
 
 export function dueFirst(acts: DoingAct[]): DoingAct[] {
