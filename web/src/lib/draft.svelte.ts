@@ -164,9 +164,14 @@ export function followDraft(): () => void {
     return $effect.root(() => {
         $effect(() => {
             const whole = $state.snapshot(draft);
-            // Not at every step of a finger.
-            const timer = setTimeout(() => rememberHere('draft', whole), 250);
-            return () => clearTimeout(timer);
+            // Not at every step of a finger, but before the page is left.
+            const write = (): void => rememberHere('draft', whole);
+            const timer = setTimeout(write, 250);
+            addEventListener('pagehide', write);
+            return () => {
+                clearTimeout(timer);
+                removeEventListener('pagehide', write);
+            };
         });
         $effect(() => {
             // Reading the whole request makes every part of it count as a change.

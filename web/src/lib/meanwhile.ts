@@ -3,7 +3,7 @@
 // What a bake looks like between two answers of the server: the last answer, with what was ticked
 // since laid over it and the clock moved on. Nothing is worked out anew here: a stage that begins
 // early or late keeps the times of the plan until the server has planned the rest again.
-import type { Alarm, BakeEvent, BakeState, Doing, Line, Moment, Next, Stage } from './api';
+import type { BakeEvent, BakeState, Doing, Line, Moment, Next, Stage } from './api';
 import { clock, instant, type ClockStyle } from './times';
 
 interface Place {
@@ -163,7 +163,8 @@ function takeBack(state: BakeState, moment: Moment, undone: BakeEvent): void {
     }
 }
 
-/// Moves the clock on: what is due, what is to be looked at, which alarms are still ahead.
+/// Moves the clock on: what is due, what is to be looked at. Alarms stay, so that one whose time has
+/// just come can ring.
 export function onTheClock(moment: Moment, now: number): Moment {
     const past = (time: string | null): boolean => time !== null && instant(time) <= now;
     return {
@@ -182,7 +183,6 @@ export function onTheClock(moment: Moment, now: number): Moment {
             free_until: past(one.free_until) ? null : one.free_until,
             acts: one.acts.map((act) => ({ ...act, due: !act.done && past(act.at) })),
         })),
-        alarms: moment.alarms.filter((one: Alarm) => !past(one.at)),
     };
 }
 

@@ -101,3 +101,12 @@ export function leftSpoken(time: string, now: number): string {
     if (rest > 0) parts.push(rest === 1 ? '1 minute' : `${rest} minutes`);
     return `in ${parts.join(' and ')}`;
 }
+
+/// The same moment, written with the offset that `sample` has.
+export function asIn(time: string, sample: string): string {
+    const found = /([+-])(\d\d):(\d\d)$/.exec(sample);
+    if (!found) return stamp(instant(time));
+    const minutes = (Number(found[2]) * 60 + Number(found[3])) * (found[1] === '-' ? -1 : 1);
+    const shifted = new Date(instant(time) + minutes * minute_ms).toISOString().slice(0, 19);
+    return `${shifted}${found[0]}`;
+}
