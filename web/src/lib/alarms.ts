@@ -5,8 +5,12 @@
 import type { Alarm } from './api';
 import { instant } from './times';
 
+function aboutOf(alarm: Alarm): string {
+    return `${alarm.bread} ${alarm.stage} ${alarm.kind} ${alarm.text}`;
+}
+
 function keyOf(alarm: Alarm): string {
-    return `${alarm.bread} ${alarm.stage} ${alarm.kind} ${alarm.text} ${alarm.at}`;
+    return `${aboutOf(alarm)} ${alarm.at}`;
 }
 
 export class AlarmBook {
@@ -17,12 +21,13 @@ export class AlarmBook {
     constructor(private readonly since: number) {}
 
     /// Promises: the alarms that ring now, once each, soonest first. What the newest list no longer
-    ///           has is forgotten, unless its time has come.
+    ///           has is forgotten, unless its time has come and it was not moved to a later one.
     due(alarms: Alarm[], over: (alarm: Alarm) => boolean, now: number): Alarm[] {
         const next = new Map<string, Alarm>();
         for (const alarm of alarms) next.set(keyOf(alarm), alarm);
+        const named = new Set(alarms.map(aboutOf));
         for (const [key, alarm] of this.ahead) {
-            if (instant(alarm.at) <= now) next.set(key, alarm);
+            if (instant(alarm.at) <= now && !named.has(aboutOf(alarm))) next.set(key, alarm);
         }
         const ringing: Alarm[] = [];
         for (const [key, alarm] of next) {

@@ -70,17 +70,25 @@ export function inMemory(): Drawer {
 
 let drawer: Promise<Drawer> | null = null;
 
+async function open(): Promise<Drawer> {
+    try {
+        return inBrowser(
+            await openDB<Drawers>('loafwright', 1, {
+                upgrade(made) {
+                    made.createObjectStore('waiting', {
+                        keyPath: 'order',
+                        autoIncrement: true,
+                    }).createIndex('bake', 'bake');
+                    made.createObjectStore('seen', { keyPath: 'bake' });
+                },
+            }),
+        );
+    } catch {
+        return inMemory();
+    }
+}
+
 export function openDrawer(): Promise<Drawer> {
-    drawer ??= openDB<Drawers>('loafwright', 1, {
-        upgrade(made) {
-            made.createObjectStore('waiting', {
-                keyPath: 'order',
-                autoIncrement: true,
-            }).createIndex('bake', 'bake');
-            made.createObjectStore('seen', { keyPath: 'bake' });
-        },
-    })
-        .then(inBrowser)
-        .catch(() => inMemory());
+    drawer ??= open();
     return drawer;
 }

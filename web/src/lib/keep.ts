@@ -3,7 +3,6 @@
 // The one door to what is kept and shared: recipes, settings, bakes and their events, photos. What a
 // bake needs goes through KeptBake (lib/kept-bake.ts), which also works while there is no network.
 import type {
-    Bake,
     BakeEntry,
     BakeRequest,
     DayHabits,
@@ -44,10 +43,6 @@ export async function beginBake(id: string, request: BakeRequest): Promise<void>
 
 export async function bakes(): Promise<BakeEntry[]> {
     return (await ask<{ bakes: BakeEntry[] }>('GET', 'bakes')).bakes;
-}
-
-export function bake(id: string): Promise<Bake> {
-    return ask('GET', `bakes/${part(id)}`);
 }
 
 let troubles: Promise<Trouble[]> | null = null;

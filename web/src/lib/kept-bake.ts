@@ -3,7 +3,7 @@
 // One bake as this screen has it. A tick is put into the drawer first, shown at once, and sent as
 // soon as there is a network; the server's stream tells what other screens did. The server counts an
 // event id once, so sending twice after a lost answer does no harm.
-import type { Bake, BakeEvent, BakeState } from './api';
+import type { BakeEvent, BakeState } from './api';
 import { openDrawer, type Drawer, type Waiting } from './drawer';
 import * as engine from './engine';
 import { ask, Refused } from './http';
@@ -281,17 +281,5 @@ export class KeptBake {
         for (const one of batch) {
             if (one.order !== undefined) await drawer.take(one.order).catch(() => undefined);
         }
-    }
-
-    /// The events the server has, for the log of a bake that is over.
-    async history(): Promise<Bake> {
-        const bake = await ask<Bake>('GET', this.path);
-        bake.events.forEach((event) => {
-            if (!this.told.has(event.id)) {
-                this.told.set(event.id, { sequence: 0, event });
-            }
-        });
-        this.show();
-        return bake;
     }
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // Words shown for what the engine calls by a key.
-import type { Attention, Basis, DoingAct, Step, WindowState } from './api';
+import type { Attention, Basis, Step, WindowState } from './api';
 import { lengthWords } from './times';
 
 const kinds: Record<string, string> = {
@@ -79,8 +79,4 @@ export function temperatureWords(step: Step): string {
     const range = step.temperature_c;
     if (!range) return '';
     return range.low === range.high ? `${range.low} °C` : `${range.low} to ${range.high} °C`;
-}
-
-export function dueFirst(acts: DoingAct[]): DoingAct[] {
-    return [...acts].sort((one, other) => Number(other.due) - Number(one.due));
 }

@@ -11,6 +11,14 @@ export type Screen =
     | { name: 'log'; id: string }
     | { name: 'nowhere' };
 
+function decoded(part: string): string | null {
+    try {
+        return decodeURIComponent(part);
+    } catch {
+        return null;
+    }
+}
+
 export function screenOf(path: string): Screen {
     const [first = '', second = '', third = '', ...rest] = path.split('/').slice(1);
     if (rest.length > 0) return { name: 'nowhere' };
@@ -21,7 +29,8 @@ export function screenOf(path: string): Screen {
         return { name: 'recipe', bread: Number(second || '0') };
     }
     if (first === 'bake' && second !== '') {
-        const id = decodeURIComponent(second);
+        const id = decoded(second);
+        if (id === null) return { name: 'nowhere' };
         if (third === '') return { name: 'bake', id };
         if (third === 'log') return { name: 'log', id };
     }
