@@ -187,10 +187,16 @@ export function double(): Double {
         }
         if (short === 'notebook') return answer(200, { version: 1, recipes: [], settings: null });
         if (short === 'bakes' && method === 'GET') return answer(200, { bakes: [] });
-        if (short === 'bakes/none/state?now=') return answer(404, { error: [] });
         if (short.includes('/state')) {
             const now = decodeURIComponent(short.split('now=')[1] ?? '');
-            return answer(200, stateAt(server.events.length, now));
+            const state = stateAt(server.events.length, now);
+            const gone = server.events.map((one) => (one.kind === 'taken_back' ? one.undoes : ''));
+            for (const event of server.events) {
+                if (event.kind !== 'done' || gone.includes(event.id)) continue;
+                const line = state.moment.lines[event.stage - 1];
+                if (line) line.done = event.at;
+            }
+            return answer(200, state);
         }
         if (short.endsWith('/events')) {
             const sent = (body as { events: BakeEvent[] }).events;
