@@ -125,7 +125,7 @@ it('the times of the day move with the arrow keys', async () => {
 it('a ticked row is done at once, counts for the server, and can be taken back', async () => {
     await open('/bake/one');
     expect(document.querySelector('.now h2')?.textContent).toBe('Weigh and mix');
-    await press('Weigh and mix');
+    await press('13:00 Weigh and mix');
     expect(document.querySelector('[role=checkbox]')?.getAttribute('aria-checked')).toBe('true');
     expect(server.events.map((event) => event.kind)).toEqual(['done']);
     await press('Take it back');

@@ -21,7 +21,7 @@ export function rangeOf(plan: Plan | null, wish: string): Range {
     const from = Math.floor(Math.min(...times) / hour_ms) * hour_ms - (plan ? 2 : 8) * hour_ms;
     const to = Math.ceil(Math.max(...times) / hour_ms) * hour_ms + 3 * hour_ms;
     const hours = (to - from) / hour_ms;
-    return { from, to, pixelsPerHour: hours <= 14 ? 56 : hours <= 26 ? 44 : 32 };
+    return { from, to, pixelsPerHour: hours <= 14 ? 60 : hours <= 26 ? 48 : 36 };
 }
 
 export function heightOf(range: Range): number {
@@ -98,7 +98,7 @@ export function placed(plan: Plan, range: Range, labelHeight: number): Placed[] 
     return plan.stages.map((stage, index) => {
         const top = yOf(range, fromLocal(local(stage.start)));
         const bottom = yOf(range, fromLocal(local(stage.end.likely)));
-        const labelTop = Math.max(top, free);
+        const labelTop = Math.max(top - labelHeight / 2 + 10, free);
         free = labelTop + labelHeight;
         return { index, top, height: Math.max(2, bottom - top), labelTop };
     });
