@@ -19,8 +19,11 @@ async function settle(): Promise<void> {
 }
 
 async function open(path: string): Promise<void> {
-    app = mount(App, { target: document.body });
     go(path);
+    app = mount(App, { target: document.body });
+    await vi.waitFor(() => {
+        if (!document.querySelector('h1')) throw new Error('the screen is not there yet');
+    });
     await settle();
 }
 
