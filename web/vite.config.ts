@@ -18,6 +18,7 @@ export default defineConfig({
     server: { proxy: { '/api': 'http://127.0.0.1:8080' } },
     test: {
         environment: 'happy-dom',
+        testTimeout: 60_000,
         include: ['tests/**/*.test.ts'],
         exclude: ['tests/e2e/**'],
         setupFiles: ['tests/setup.ts'],

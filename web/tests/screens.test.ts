@@ -4,7 +4,8 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 
 import App from '../src/App.svelte';
 import { draft } from '../src/lib/draft.svelte';
-import { go } from '../src/lib/route.svelte';
+import { go, screenOf } from '../src/lib/route.svelte';
+import { screenPart } from '../src/lib/screens';
 import { double, text, type Double } from './double';
 
 let server: Double;
@@ -19,11 +20,11 @@ async function settle(): Promise<void> {
 }
 
 async function open(path: string): Promise<void> {
+    const screen = screenOf(path);
+    // What comes later in a browser is fetched here first.
+    if (screen.name !== 'start' && screen.name !== 'nowhere') await screenPart(screen.name);
     go(path);
     app = mount(App, { target: document.body });
-    await vi.waitFor(() => {
-        if (!document.querySelector('h1')) throw new Error('the screen is not there yet');
-    });
     await settle();
 }
 

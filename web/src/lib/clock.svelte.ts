@@ -7,8 +7,10 @@ let users = 0;
 let timer: ReturnType<typeof setTimeout> | null = null;
 
 function tick(): void {
-    now = Date.now();
-    timer = setTimeout(tick, 1000 - (now % 1000));
+    // Read into a variable: an effect that starts the clock must not depend on it.
+    const at = Date.now();
+    now = at;
+    timer = setTimeout(tick, 1000 - (at % 1000));
 }
 
 function awake(): void {
