@@ -18,7 +18,7 @@ import { newId } from './ids';
 import * as keep from './keep';
 import { recallHere, rememberHere } from './local';
 import { newest } from './newest';
-import { dateAfter, localNow } from './times';
+import { dateAfter, localNow, stamp } from './times';
 
 export interface DraftBread extends KeptRecipe {
     /// The question each answer was given to, so that it can be shown and changed.
@@ -99,8 +99,13 @@ function troubleWords(cause: unknown): string {
     return 'No connection to the kitchen’s computer. The plan is made there; it comes when the connection is back.';
 }
 
+/// This device's clock, in whole minutes, goes with what is asked: "today" is the baker's.
+export function withNow(asked: BakeRequest): BakeRequest {
+    return { ...asked, now: stamp(Math.floor(Date.now() / 60_000) * 60_000) };
+}
+
 const planner = newest(
-    (asked: BakeRequest) => engine.plan(asked),
+    (asked: BakeRequest) => engine.plan(withNow(asked)),
     (outcome) => {
         answers.outcome = outcome;
         if ('plan' in outcome) answers.plan = outcome;
