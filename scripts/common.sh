@@ -82,6 +82,25 @@ check() {
     return 0
 }
 
+# run_counted NAME COMMAND…: runs a command whose last line is a summary like ours, and adds its
+# counts. One that ends without such a line, or badly without a failure in it, counts as a failure.
+run_counted() {
+    local name=$1 status=0 answer line
+    shift
+    say "$name"
+    answer=$("$@") || status=$?
+    line=${answer##*$'\n'}
+    if [[ $line =~ ^([0-9]+)\ passed,\ ([0-9]+)\ failed,\ ([0-9]+)\ skipped$ ]]; then
+        passed=$((passed + BASH_REMATCH[1])) failed=$((failed + BASH_REMATCH[2]))
+        skipped=$((skipped + BASH_REMATCH[3]))
+        [ "$status" -eq 0 ] || [ "${BASH_REMATCH[2]}" -gt 0 ] || failed=$((failed + 1))
+    else
+        printf '%s\n' "$answer" >&2
+        say "$name: ended with status $status and without counts"
+        failed=$((failed + 1))
+    fi
+}
+
 summary() { printf '%s passed, %s failed, %s skipped\n' "$passed" "$failed" "$skipped"; }
 
 finish() {

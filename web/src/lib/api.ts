@@ -1,0 +1,363 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// What goes over the wire, version 1. Times in answers are RFC 3339 with the offset of the zone they
+// are meant in; times in requests may be local, "2026-11-28T18:30".
+
+export interface Diagnostic {
+    code: string;
+    severity: string;
+    what: string;
+    where: string;
+    do_this: string;
+}
+
+export type Band = { low: number; likely: number; high: number };
+export type TimeBand = { low: string; likely: string; high: string };
+export type Span = [number, number];
+export type Basis = 'stated' | 'computed' | 'assumed' | 'learned' | 'open';
+export type Attention = 'hands' | 'wait' | 'near' | 'none';
+
+export interface Words {
+    text: string;
+    span: Span | null;
+}
+
+export interface Question {
+    key: string;
+    about: string;
+    ask: string;
+    default: string;
+    choices?: string[];
+}
+
+export interface Answer {
+    key: string;
+    value: string;
+}
+
+export interface Step {
+    kind: string;
+    place: string;
+    text: string;
+    part: string | null;
+    minutes: (Band & { basis: Basis }) | null;
+    temperature_c: { low: number; high: number } | null;
+    optional: boolean;
+    during: number | null;
+    clock: string | null;
+    cue: Words | null;
+    reminders: Words[];
+    span: Span;
+}
+
+export interface Ingredient {
+    text: string;
+    item: string;
+    grams: Band | null;
+    optional: boolean;
+    part: string | null;
+    span: Span | null;
+}
+
+export interface Reading {
+    version: number;
+    recipe: {
+        title: string;
+        pieces: number | null;
+        ingredients: Ingredient[];
+        steps: Step[];
+    };
+    unread: { text: string; span: Span; why: string }[];
+    questions: Question[];
+    remarks: Diagnostic[];
+}
+
+export interface Kitchen {
+    room_c?: number | { from: string; c: number }[];
+    room?: string;
+    flour_c?: number;
+    tap_c?: number;
+    fridge_c?: number;
+    altitude_m?: number;
+    warm_spot_c?: number;
+    warm_spot_is_oven?: boolean;
+    mixing?: 'hand' | 'mixer';
+    yeast?: string;
+    oven?: {
+        max_c?: number;
+        heat_up_minutes?: number;
+        fan?: boolean;
+        shelves?: number;
+        offset_c?: number;
+    };
+    tins?: { name: string; length_mm: number; width_mm: number; height_mm: number }[];
+}
+
+export type WindowState = 'away' | 'asleep' | 'busy';
+
+export interface DayWindow {
+    person?: string;
+    state: WindowState;
+    from: string;
+    to: string;
+}
+
+export interface DayHabits {
+    zone?: string;
+    people?: string[];
+    windows?: DayWindow[];
+    oven_claims?: { from: string; to: string; temperature_c?: number }[];
+}
+
+export interface PageOptions {
+    clock?: '24' | '12';
+    temperature?: 'c' | 'f';
+    weight?: 'g' | 'oz';
+    one_hand?: boolean;
+}
+
+export interface Bread {
+    name: string;
+    text: string;
+    answers: Answer[];
+}
+
+export interface BakeRequest {
+    version: 1;
+    breads: Bread[];
+    kitchen?: Kitchen;
+    day?: DayHabits;
+    start?: string;
+    eat_by?: string;
+    now?: string;
+    page?: PageOptions;
+}
+
+export interface Stage {
+    number: number;
+    bread: string;
+    title: string;
+    who?: string | null;
+    attention: Attention;
+    start: string;
+    end: TimeBand;
+    look_from: string | null;
+    cue: Words | null;
+    acts: { at: string; text: string; step: number | null }[];
+    reminders: Words[];
+    steps: number[];
+    basis?: Basis | null;
+    reason?: string | null;
+}
+
+export interface Plan {
+    start: string;
+    out_of_oven: string;
+    cut_from: string;
+    best_from: string;
+    eat: TimeBand;
+    total_minutes: number;
+    hands_on_minutes: number;
+    stages: Stage[];
+    free: { from: string; to: string }[];
+    warnings: Diagnostic[];
+    cautions: { code: string; text: string; source: string }[];
+}
+
+export interface SheetStage {
+    number: number;
+    time: string;
+    title: string;
+    length: string;
+    box: boolean;
+    acts: { time: string; text: string }[];
+    cue: string | null;
+    cue_is_ours: boolean;
+    reminders: string[];
+}
+
+export interface Sheet {
+    title: string;
+    eat: string;
+    opening: string;
+    weigh: string[];
+    ready: string[];
+    ahead: string[];
+    stages: SheetStage[];
+    notes: string[];
+    warnings: string[];
+    cautions: string[];
+    questions: string[];
+}
+
+export interface WayOut {
+    change: string;
+    eat: string;
+}
+
+export interface Planned {
+    version: number;
+    plan: Plan;
+    sheets: Sheet[];
+    questions: Question[];
+}
+
+export interface CannotBe {
+    version: number;
+    impossible: { why: string; reasons: string[]; ways_out: WayOut[] };
+    questions: Question[];
+}
+
+export type PlanOutcome = Planned | CannotBe;
+
+export type PageForm = 'pdf' | 'svg' | 'png' | 'ics' | 'txt';
+
+export interface KeptRecipe {
+    id: string;
+    name: string;
+    text: string;
+    answers: Answer[];
+}
+
+export interface Notebook {
+    version: number;
+    recipes: KeptRecipe[];
+    settings: { kitchen: Kitchen; day: DayHabits } | null;
+}
+
+export type Growth = 'little' | 'half_as_much' | 'doubled' | 'more';
+
+interface EventBase {
+    id: string;
+    at: string;
+    bread: number;
+    stage: number;
+}
+
+export type BakeEvent = EventBase &
+    (
+        | { kind: 'begun' | 'done' }
+        | { kind: 'not_ready'; until?: string }
+        | { kind: 'taken_back'; undoes: string }
+        | { kind: 'act_done'; act: number }
+        | { kind: 'grown'; how: Growth }
+        | { kind: 'note'; text: string }
+        | { kind: 'photo'; photo: string }
+        | { kind: 'temperature'; of: 'dough' | 'room' | 'oven' | 'loaf'; c: number }
+        | { kind: 'trouble'; what: string; until?: string }
+    );
+
+export interface DoingAct {
+    act: number;
+    at: string;
+    text: string;
+    done: boolean;
+    due: boolean;
+}
+
+export interface Doing {
+    bread: number;
+    bread_name: string;
+    stage: number;
+    title: string;
+    attention: Attention;
+    state: 'to_begin' | 'running' | 'look' | 'late';
+    begun: string | null;
+    end: TimeBand;
+    look_from: string | null;
+    free_until: string | null;
+    cue: string | null;
+    cue_is_ours: boolean;
+    reminders: string[];
+    acts: DoingAct[];
+    grows: boolean;
+}
+
+export interface Next {
+    bread: number;
+    bread_name: string;
+    stage: number;
+    title: string;
+    at: string;
+    attention: Attention;
+}
+
+export interface Alarm {
+    at: string;
+    text: string;
+    bread: number;
+    stage: number;
+    kind: 'hands' | 'look' | 'act' | 'ready';
+}
+
+export interface Line {
+    bread: number;
+    stage: number;
+    begun: string | null;
+    done: string | null;
+    acts_done: number[];
+}
+
+export interface Note {
+    id: string;
+    at: string;
+    bread: number;
+    stage: number;
+    text?: string | null;
+    photo?: string | null;
+    of?: string | null;
+    c?: number | null;
+}
+
+export interface Remedy {
+    id: string;
+    at: string;
+    what: string;
+    remedy: string;
+    until: string | null;
+}
+
+export interface Moment {
+    now: string;
+    finished: boolean;
+    free_until: string | null;
+    say: string;
+    doing: Doing[];
+    next: Next[];
+    alarms: Alarm[];
+    lines: Line[];
+    eat: TimeBand;
+    notes: Note[];
+    remedies: Remedy[];
+}
+
+export interface BakeState {
+    version: number;
+    plan: Plan;
+    sheets: Sheet[];
+    moment: Moment;
+    change: string;
+    last: number;
+}
+
+export interface BakeEntry {
+    id: string;
+    title: string;
+    begun: string;
+    last: number;
+}
+
+export interface Bake {
+    id: string;
+    request: BakeRequest;
+    events: BakeEvent[];
+    last: number;
+}
+
+export interface Trouble {
+    key: string;
+    ask: string;
+    remedy: string;
+    source: string;
+    until?: boolean;
+}

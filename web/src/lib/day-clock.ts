@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Where things stand on the upright clock of the day: one pixel scale, times as local numbers
+// (lib/times.ts), no bread.
+import type { DayWindow, Plan } from './api';
+import { dateAfter, fromLocal, local, toLocal } from './times';
+
+const hour_ms = 3_600_000;
+const minute_ms = 60_000;
+
+export interface Range {
+    from: number;
+    to: number;
+    pixelsPerHour: number;
+}
+
+/// The stretch of time to draw: the plan and the wish, with room to drag before and after.
+export function rangeOf(plan: Plan | null, wish: string): Range {
+    const at = fromLocal(wish);
+    const times = plan ? [fromLocal(plan.start), fromLocal(plan.eat.likely), at] : [at];
+    const from = Math.floor(Math.min(...times) / hour_ms) * hour_ms - (plan ? 2 : 8) * hour_ms;
+    const to = Math.ceil(Math.max(...times) / hour_ms) * hour_ms + 3 * hour_ms;
+    const hours = (to - from) / hour_ms;
+    return { from, to, pixelsPerHour: hours <= 14 ? 60 : hours <= 26 ? 48 : 36 };
+}
+
+export function heightOf(range: Range): number {
+    return ((range.to - range.from) / hour_ms) * range.pixelsPerHour;
+}
+
+export function yOf(range: Range, value: number): number {
+    return ((value - range.from) / hour_ms) * range.pixelsPerHour;
+}
+
+/// The time at a height, in whole steps of five minutes, inside the range.
+export function atY(range: Range, y: number): number {
+    const raw = range.from + (y / range.pixelsPerHour) * hour_ms;
+    const stepped = Math.round(raw / (5 * minute_ms)) * 5 * minute_ms;
+    return Math.min(range.to, Math.max(range.from, stepped));
+}
+
+export function hoursOf(range: Range): { at: number; text: string; day: boolean }[] {
+    const hours = [];
+    for (let at = range.from; at <= range.to; at += hour_ms) {
+        const text = toLocal(at).slice(11, 16);
+        hours.push({ at, text, day: text === '00:00' });
+    }
+    return hours;
+}
+
+/// One time that a window holds, inside the range.
+export interface Occurrence {
+    window: number;
+    from: number;
+    to: number;
+}
+
+export function occurrences(windows: DayWindow[], range: Range): Occurrence[] {
+    const found: Occurrence[] = [];
+    const add = (window: number, from: number, to: number): void => {
+        if (to > range.from && from < range.to) found.push({ window, from, to });
+    };
+    const first = toLocal(range.from - 24 * hour_ms).slice(0, 10);
+    windows.forEach((window, index) => {
+        if (window.from.length > 5) {
+            add(index, fromLocal(window.from), fromLocal(window.to));
+            return;
+        }
+        for (let day = 0; ; day += 1) {
+            const date = dateAfter(first, day);
+            const from = fromLocal(`${date}T${window.from}`);
+            if (from > range.to) break;
+            const over = window.to <= window.from;
+            add(index, from, fromLocal(`${over ? dateAfter(date, 1) : date}T${window.to}`));
+        }
+    });
+    return found;
+}
+
+/// A window with one of its ends moved; a daily one keeps only the clock time.
+export function withEnd(window: DayWindow, end: 'from' | 'to', at: number): DayWindow {
+    const time = toLocal(at);
+    return { ...window, [end]: window.from.length > 5 ? time : time.slice(11, 16) };
+}
+
+export interface Placed {
+    /// Into plan.stages.
+    index: number;
+    /// Where the bar stands.
+    top: number;
+    height: number;
+    /// Where its words stand: beside the bar, or below the words before them.
+    labelTop: number;
+}
+
+export function placed(plan: Plan, range: Range, labelHeight: number): Placed[] {
+    let free = Number.NEGATIVE_INFINITY;
+    return plan.stages.map((stage, index) => {
+        const top = yOf(range, fromLocal(local(stage.start)));
+        const bottom = yOf(range, fromLocal(local(stage.end.likely)));
+        const labelTop = Math.max(top - labelHeight / 2 + 10, free);
+        free = labelTop + labelHeight;
+        return { index, top, height: Math.max(2, bottom - top), labelTop };
+    });
+}

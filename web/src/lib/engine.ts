@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The one door to the engine's verbs. Here they are asked over HTTP; whoever calls does not know.
+import type { Answer, BakeRequest, BakeState, PageForm, PlanOutcome, Reading } from './api';
+import { ask, askBytes } from './http';
+
+/// What was understood of a recipe. Spans are byte offsets into `text` as UTF-8.
+export function read(
+    text: string,
+    name: string,
+    answers: Answer[],
+    signal?: AbortSignal,
+): Promise<Reading> {
+    return ask('POST', 'read', { json: { text, name, answers }, ...(signal && { signal }) });
+}
+
+/// The day of these breads, or why it cannot be and what would work.
+export function plan(request: BakeRequest, signal?: AbortSignal): Promise<PlanOutcome> {
+    return ask('POST', 'plan', { json: request, ...(signal && { signal }) });
+}
+
+export interface PageWish {
+    form: PageForm;
+    paper?: 'a4' | 'letter';
+    large_print?: boolean;
+    address?: string;
+}
+
+/// The page as a file.
+export function page(request: BakeRequest, wish: PageWish): Promise<Blob> {
+    return askBytes('POST', 'page', { json: { request, ...wish } });
+}
+
+/// A bake as it stands at `now` (RFC 3339).
+export function state(bake: string, now: string, signal?: AbortSignal): Promise<BakeState> {
+    const path = `bakes/${encodeURIComponent(bake)}/state?now=${encodeURIComponent(now)}`;
+    return ask('GET', path, signal ? { signal } : {});
+}
+
+/// The page of a bake as it stands, as a file.
+export function pageOfBake(bake: string, form: PageForm): Promise<Blob> {
+    return askBytes('GET', `bakes/${encodeURIComponent(bake)}/page?form=${form}`);
+}

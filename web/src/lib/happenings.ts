@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The events of a bake as screens make, name and take them back.
+import type { BakeEvent, BakeState, Growth } from './api';
+import { newId } from './ids';
+import { stagesOf } from './meanwhile';
+import { stamp } from './times';
+
+export interface Place {
+    bread: number;
+    stage: number;
+}
+
+type Told = BakeEvent extends infer One
+    ? One extends BakeEvent
+        ? Omit<One, 'id' | 'at' | 'bread' | 'stage'>
+        : never
+    : never;
+
+export function happened(place: Place, told: Told, at: string = stamp(Date.now())): BakeEvent {
+    return { id: newId(), at, bread: place.bread, stage: place.stage, ...told } as BakeEvent;
+}
+
+/// A local time as RFC 3339, with the offset that `sample` (a time of the same bake) has.
+export function withOffset(localTime: string, sample: string): string {
+    const offset = /(Z|[+-]\d\d:\d\d)$/.exec(sample)?.[0] ?? 'Z';
+    return `${localTime.slice(0, 16)}:00${offset}`;
+}
+
+const growths: Record<Growth, string> = {
+    little: 'a little',
+    half_as_much: 'half as much again',
+    doubled: 'doubled',
+    more: 'more',
+};
+
+export function growthWords(growth: Growth): string {
+    return growths[growth];
+}
+
+export const allGrowths = Object.keys(growths) as Growth[];
+
+const measured: Record<string, string> = {
+    dough: 'Dough',
+    room: 'Room',
+    oven: 'Oven',
+    loaf: 'Inside the loaf',
+};
+
+export function measuredWords(of: string): string {
+    return measured[of] ?? of;
+}
+
+export const allMeasured = Object.keys(measured) as ('dough' | 'room' | 'oven' | 'loaf')[];
+
+/// The events that still count: neither taken back nor take-backs.
+export function standing(events: BakeEvent[]): BakeEvent[] {
+    const gone = new Set(
+        events.flatMap((event) => (event.kind === 'taken_back' ? [event.undoes] : [])),
+    );
+    return events.filter((event) => event.kind !== 'taken_back' && !gone.has(event.id));
+}
+
+/// What can be taken back in one tap: the last thing that moved the bake.
+export function lastMove(events: BakeEvent[]): BakeEvent | null {
+    const moves = standing(events).filter((event) =>
+        ['begun', 'done', 'act_done', 'not_ready', 'grown', 'trouble'].includes(event.kind),
+    );
+    return moves.at(-1) ?? null;
+}
+
+/// What an event was, in a few words.
+export function eventWords(
+    event: BakeEvent,
+    state: BakeState,
+    troubles: Map<string, string>,
+): string {
+    const stage = stagesOf(state, event.bread).find((one) => one.number === event.stage);
+    const title = stage?.title ?? `Line ${event.stage}`;
+    switch (event.kind) {
+        case 'begun':
+            return `Began: ${title}`;
+        case 'done':
+            return `Done: ${title}`;
+        case 'not_ready':
+            return `Not yet: ${title}`;
+        case 'act_done':
+            return `Done: ${stage?.acts[event.act]?.text ?? 'a small thing'}`;
+        case 'grown':
+            return `It has grown: ${growthWords(event.how)}`;
+        case 'note':
+            return event.text;
+        case 'photo':
+            return 'A photo';
+        case 'temperature':
+            return `${measuredWords(event.of)}: ${event.c} °C`;
+        case 'trouble':
+            return troubles.get(event.what) ?? 'Something happened';
+        case 'taken_back':
+            return 'Taken back';
+    }
+}
