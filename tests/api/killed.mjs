@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// Nothing that was acknowledged is lost: node tests/api/killed.mjs PROGRAM [TIMES] [SEED]
+// Nothing that was acknowledged is lost: node tests/api/killed.mjs PROGRAM [TIMES] [SEED]     TIMES: else LOAFWRIGHT_KILLS, else 10
 //
 // Eight writers tell a bake what happens while the server is killed (SIGKILL) at a random moment, TIMES
 // over on the same data, each time with another bake. After each restart every acknowledged event is there under its number, numbers
@@ -12,7 +12,7 @@ import { join } from 'node:path';
 
 import { Serving } from './serving.mjs';
 
-const [program, times = '10', seed = '20240917'] = process.argv.slice(2);
+const [program, times = process.env.LOAFWRIGHT_KILLS ?? '10', seed = '20240917'] = process.argv.slice(2);
 const writers = 8;
 
 // Park and Miller's minimal generator: the same moments for the same seed.
