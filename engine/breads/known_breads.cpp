@@ -65,10 +65,17 @@ KnownBreads::pages(const Plan& plan, const Day& day, const SheetOptions& options
 tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
                                                    const Kitchen& kitchen,
                                                    const Knowledge& knowledge) {
+    return read_breads(texts, kitchen, knowledge, Reader(knowledge));
+}
+
+tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
+                                                   const Kitchen& kitchen,
+                                                   const Knowledge& knowledge,
+                                                   const Reader& reader) {
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
-        const Reading reading = read(text.text, knowledge, recipe_answers(text.answers));
+        const Reading reading = reader.read(text.text, recipe_answers(text.answers));
         if (reading.recipe.steps.empty()) {
             wrong.push_back({"no_recipe_found",
                              Severity::error,

@@ -46,6 +46,13 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                                                    const Kitchen& kitchen,
                                                    const Knowledge& knowledge);
 
+/// The same with a reader that is kept, made of that knowledge: making one takes longer than
+/// reading a recipe.
+tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
+                                                   const Kitchen& kitchen,
+                                                   const Knowledge& knowledge,
+                                                   const Reader& reader);
+
 /// The answers that are the recipe's own: all but that about the room.
 Answers recipe_answers(const Answers& answers);
 

@@ -45,10 +45,9 @@ Response read_text(const ApiParts& parts, const Request& request) {
         return error_response(400, told.error());
     }
     const breads::BreadText& bread = told->request.breads.front();
-    return json_response(
-        200,
-        wire::reading_json(
-            read(bread.text, parts.planner.knowledge(), breads::recipe_answers(bread.answers))));
+    return json_response(200,
+                         wire::reading_json(parts.planner.reader().read(
+                             bread.text, breads::recipe_answers(bread.answers))));
 }
 
 Response plan_of(const ApiParts& parts, const Request& request) {

@@ -72,7 +72,7 @@ tl::expected<breads::Bake, Diagnostics> Planner::bake(breads::BakeRequest reques
     const std::string key = key_of(request, *kitchen);
     auto known = known_.find(key);
     if (!known) {
-        auto read = breads::read_breads(request.breads, *kitchen, knowledge_);
+        auto read = breads::read_breads(request.breads, *kitchen, knowledge_, reader_);
         if (!read) {
             return tl::make_unexpected(std::move(read.error()));
         }

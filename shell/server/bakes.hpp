@@ -61,15 +61,18 @@ private:
 /// thread.
 class Planner {
 public:
-    explicit Planner(const Knowledge& knowledge) : knowledge_(knowledge), known_(128) {}
+    explicit Planner(const Knowledge& knowledge)
+        : knowledge_(knowledge), reader_(knowledge), known_(128) {}
 
     /// Errors: as breads::bake_of.
     tl::expected<breads::Bake, Diagnostics> bake(breads::BakeRequest request);
 
     [[nodiscard]] const Knowledge& knowledge() const { return knowledge_; }
+    [[nodiscard]] const Reader& reader() const { return reader_; }
 
 private:
     const Knowledge& knowledge_;
+    Reader reader_; // what a word means, worked out once
     Remembered<breads::KnownBreads> known_;
 };
 

@@ -11,6 +11,7 @@
 
 #include <fmt/format.h>
 #include <ifaddrs.h>
+#include <malloc.h>
 #include <netdb.h>
 #include <nlohmann/json.hpp>
 #include <sys/resource.h>
@@ -128,6 +129,13 @@ std::optional<Diagnostic> make_folder(const std::string& folder) {
     return std::nullopt;
 }
 
+// What one request frees the next one takes. Given back to the system each time, a plan takes more
+// than twice as long: it touches some twenty pages anew.
+void keep_freed_memory() {
+    constexpr int most_bytes = 67108864;
+    ::mallopt(M_TRIM_THRESHOLD, most_bytes);
+}
+
 // Each connection is a descriptor, and the usual soft limit of 1024 is soon reached by streams.
 void allow_connections(std::size_t most) {
     constexpr rlim_t others = 256;
@@ -208,6 +216,7 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     http.port = options.port;
     http.log = options.log;
     allow_connections(http.most_connections);
+    keep_freed_memory();
     HttpServer server(http, {router, files ? &*files : nullptr, access, metrics});
     const auto port = server.listen();
     if (!port) {
