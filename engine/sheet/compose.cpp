@@ -331,6 +331,10 @@ std::string eating(const Plan& plan, const Day& day, ClockForm form) {
 
 } // namespace
 
+std::string full_title(const SheetStage& stage) {
+    return stage.bread.empty() ? stage.title : stage.bread + ": " + uncapitalised(stage.title);
+}
+
 Sheet compose(const Plan& plan,
               const FittedRecipe& recipe,
               const Provisions& provisions,

@@ -25,6 +25,9 @@ struct SheetStage {
     std::string title;
     std::string length; // "30 min", "look from 14:35", "1 h at least"; empty for the last line
     bool box = true;    // to tick; the last line has none
+    // On a shared page only: whose line it is, and what else it says.
+    std::string bread; // "Soft rolls"
+    std::string also;  // "then first rise, look from 14:30"
     std::vector<SheetAct> acts;
     std::string
         cue; // "ready when doubled, about 14:50, by 15:15 at the latest"; empty where there is none
@@ -32,8 +35,15 @@ struct SheetStage {
     std::vector<std::string> reminders; // three at most
 };
 
+/// The title with its bread in front on a shared page: "Soft rolls: bake".
+std::string full_title(const SheetStage& stage);
+
+/// A page of one bread, or the clock that several breads share, whose own pages follow.
+enum class SheetKind { bread, shared_clock };
+
 /// What stands on the page, without saying how it is drawn. Every string is ready to print.
 struct Sheet {
+    SheetKind kind = SheetKind::bread;
     std::string title;
     std::string eat;     // "eat at 18:30"
     std::string opening; // "Begin 13:00. 40 minutes of your hands; you are free 13:30 to 14:35."

@@ -160,7 +160,7 @@ std::string act_line(const SheetAct& act) {
 }
 
 void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
-    const std::string title = uncapitalised(printable(stage.title));
+    const std::string title = uncapitalised(printable(full_title(stage)));
     if (stage.box) {
         page.sentence("Stage " + std::to_string(stage.number) + " of " + std::to_string(stages) +
                       ", " + when(stage.time) + ": " + title);
@@ -169,6 +169,7 @@ void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
     }
     const std::string length = spoken(stage.length);
     page.sentence(length.empty() || length.rfind("look", 0) == 0 ? length : "It takes " + length);
+    page.sentence(spoken(stage.also));
     for (const std::string& reminder : stage.reminders) {
         page.sentence(spoken(reminder));
     }

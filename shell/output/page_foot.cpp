@@ -27,17 +27,14 @@ std::string counted(std::size_t count, std::string_view thing) {
     return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
 }
 
-std::vector<Group> groups_of(const Sheet& sheet,
-                             std::size_t notes,
-                             std::size_t questions,
-                             std::size_t reminders_left_out) {
+std::vector<Group> groups_of(const Sheet& sheet, const FootShown& foot) {
     Group day{"This bake", sheet.warnings};
-    const std::size_t to = std::min(notes, sheet.notes.size());
+    const std::size_t to = std::min(foot.notes, sheet.notes.size());
     append(day.sentences,
            {sheet.notes.begin(), sheet.notes.begin() + static_cast<std::ptrdiff_t>(to)});
     std::vector<std::string> left_out;
-    if (reminders_left_out > 0) {
-        left_out.push_back(counted(reminders_left_out, "reminder"));
+    if (foot.reminders_left_out > 0) {
+        left_out.push_back(counted(foot.reminders_left_out, "reminder"));
     }
     if (to < sheet.notes.size()) {
         left_out.push_back(counted(sheet.notes.size() - to, "note"));
@@ -46,8 +43,13 @@ std::vector<Group> groups_of(const Sheet& sheet,
         day.sentences.push_back(
             fmt::format("Left out, for want of room: {}.", fmt::join(left_out, " and ")));
     }
+    if (foot.repeats == Repeats::on_own_pages) {
+        day.sentences.emplace_back(
+            "What to have ready and what to take care of stands on the page of each bread.");
+        return {std::move(day)};
+    }
     Group unknown{"Not known yet", {}};
-    const std::size_t shown = std::min(questions, sheet.questions.size());
+    const std::size_t shown = std::min(foot.questions, sheet.questions.size());
     unknown.sentences.assign(sheet.questions.begin(),
                              sheet.questions.begin() + static_cast<std::ptrdiff_t>(shown));
     if (shown < sheet.questions.size()) {
@@ -91,13 +93,9 @@ Block column_of(const std::vector<Group>& groups, double width, const Galley& ga
 
 } // namespace
 
-Block foot_block(const Sheet& sheet,
-                 std::size_t notes,
-                 std::size_t questions,
-                 std::size_t reminders_left_out,
-                 const Galley& galley) {
+Block foot_block(const Sheet& sheet, const FootShown& shown, const Galley& galley) {
     const Measures& measures = galley.measures;
-    const std::vector<Group> groups = groups_of(sheet, notes, questions, reminders_left_out);
+    const std::vector<Group> groups = groups_of(sheet, shown);
     if (measures.print == Print::large || groups.size() < 2) {
         return column_of(groups, measures.room(), galley);
     }

@@ -48,7 +48,8 @@ Told beginning(const std::string& opening) {
 
 // From the top of the words to the baseline of their last line.
 double last_baseline(const Words& words) {
-    const double lines = std::max(1.0, std::round(words.extent.height / (1.2 * words.face.points)));
+    const double line = 1.2 * words.face.leading * words.face.points;
+    const double lines = std::max(1.0, std::round(words.extent.height / line));
     return words.extent.baseline + (lines - 1.0) / lines * words.extent.height;
 }
 

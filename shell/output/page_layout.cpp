@@ -32,6 +32,8 @@ struct Shown {
     std::size_t reminders_left_out = 0;
     std::size_t questions = 0;
     std::size_t notes = 0;
+    Repeats repeats = Repeats::shown;
+    Lines lines = Lines::usual;
 };
 
 Shown all_of(const Sheet& sheet) {
@@ -64,10 +66,22 @@ bool drop_reminder(Shown& shown, std::size_t least) {
 // Gives up the thing that is missed least: the third reminder of a stage, then what is not known
 // yet, which the program tells as well, the second reminder, the notes about the kitchen (the first
 // one says what happens if the dough is slow), the last reminders. False when nothing
-// is left.
-bool give_way(Shown& shown) {
+// is left. The clock that breads share first gives up what their own pages have too.
+bool give_way(Shown& shown, SheetKind kind) {
     if (shown.manner == Manner::lines) {
         shown.manner = Manner::run_on;
+        return true;
+    }
+    if (kind == SheetKind::shared_clock && shown.repeats == Repeats::shown) {
+        shown.repeats = Repeats::on_own_pages;
+        return true;
+    }
+    if (shown.lines == Lines::usual) {
+        shown.lines = Lines::close;
+        return true;
+    }
+    if (kind == SheetKind::shared_clock && shown.manner == Manner::run_on) {
+        shown.manner = Manner::packed;
         return true;
     }
     if (drop_reminder(shown, 2)) {
@@ -95,11 +109,13 @@ public:
 
     [[nodiscard]] Column attempt(const Shown& shown, double ease) const {
         Column column;
-        column.measures = measures_for(options_.paper, options_.print, ease);
+        column.measures = measures_for(options_.paper, options_.print, ease, shown.lines);
         const Measures& measures = column.measures;
         const Galley galley{measures, setter_};
         push(column, head_block(sheet_, options_, galley), 0.0);
-        push(column, provisions_block(sheet_, galley), measures.block_gap);
+        if (shown.repeats == Repeats::shown) {
+            push(column, provisions_block(sheet_, galley), measures.block_gap);
+        }
 
         double right = measures.room();
         if (shown.day_line) {
@@ -107,20 +123,23 @@ public:
             column.day_line_at = right - day_line_width(sheet_.day_line, galley);
             right = column.day_line_at - 1.6 * measures.column_gap;
         }
-        const StageColumns columns = stage_columns(sheet_, galley, right);
+        const StageColumns columns = stage_columns(sheet_, shown.manner, galley, right);
         push(column, ahead_block(sheet_, galley), measures.block_gap);
         column.first_stage = column.blocks.size();
         if (!sheet_.stages.empty()) {
             push(column, column_heads(columns, galley), measures.block_gap);
         }
+        const double above_first = columns.has_blank ? 0.0 : measures.block_gap;
         for (std::size_t i = 0; i < sheet_.stages.size(); ++i) {
             push(column,
                  stage_block(sheet_.stages[i], shown.reminders[i], shown.manner, columns, galley),
-                 i == 0 ? 0.0 : measures.stage_gap);
+                 i == 0 ? above_first : measures.stage_gap);
         }
         column.after_stages = column.blocks.size();
         push(column,
-             foot_block(sheet_, shown.notes, shown.questions, shown.reminders_left_out, galley),
+             foot_block(sheet_,
+                        {shown.notes, shown.questions, shown.reminders_left_out, shown.repeats},
+                        galley),
              measures.block_gap);
         return column;
     }
@@ -190,12 +209,16 @@ Fitted usual_print(const Bread& bread) {
         }
         shown.day_line = false;
     }
-    const Shown everything = shown;
+    Shown everything = shown;
     do {
         if (auto column = bread.roomiest(shown, 0.0, fits)) {
             return {std::move(*column), std::move(shown)};
         }
-    } while (give_way(shown));
+    } while (give_way(shown, bread.sheet().kind));
+    if (bread.sheet().kind == SheetKind::shared_clock) {
+        everything.manner = Manner::run_on; // on the fewest pages: it is looked at all day
+        return {bread.attempt(everything, 0.0), everything, Overleaf::yes};
+    }
     return {bread.attempt(everything, 0.5), everything, Overleaf::yes};
 }
 
@@ -210,7 +233,7 @@ Fitted large_print(const Bread& bread) {
         if (auto column = bread.roomiest(shown, 0.0, fits)) {
             return {std::move(*column), std::move(shown), Overleaf::yes};
         }
-    } while (give_way(shown));
+    } while (give_way(shown, bread.sheet().kind));
     return {bread.attempt(everything, 0.0), everything, Overleaf::yes};
 }
 void count_faults(const LaidPage& page, PageLayout& layout) {

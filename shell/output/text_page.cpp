@@ -250,7 +250,7 @@ void add_title(Page& page,
     const std::size_t words_room = room > taken + 10 ? room - taken : room;
     std::string before = padded(front, words_at);
     bool first = true;
-    for (const std::string& part : title_lines(printable(stage.title), words_room)) {
+    for (const std::string& part : title_lines(printable(full_title(stage)), words_room)) {
         std::string row = before + page.strong(part);
         if (first && !length.empty() && words_room < room) {
             row += spaces(room - columns_of(part) - columns_of(length)) + length;
@@ -267,6 +267,9 @@ void add_title(Page& page,
 void add_wide_stage(Page& page, const SheetStage& stage, const Columns& columns) {
     const std::size_t words_at = columns.words_at();
     add_title(page, front_of(stage, columns, true), words_at, stage);
+    if (!stage.also.empty()) {
+        page.paragraph(stage.also, words_at, words_at + 2);
+    }
     for (const std::string& reminder : stage.reminders) {
         page.paragraph(reminder, words_at, words_at + 2);
     }
@@ -297,9 +300,13 @@ void add_narrow_stage(Page& page, const SheetStage& stage, const Columns& column
     }
     // What belongs to the title stands a little in, since there may be no weight to set it apart.
     std::size_t title_at = words_at;
-    for (const std::string& part : title_lines(printable(stage.title), page.columns() - words_at)) {
+    for (const std::string& part :
+         title_lines(printable(full_title(stage)), page.columns() - words_at)) {
         page.line(spaces(title_at) + page.strong(part));
         title_at = words_at + 2;
+    }
+    if (!stage.also.empty()) {
+        page.paragraph(stage.also, words_at + 2, words_at + 4);
     }
     for (const std::string& reminder : stage.reminders) {
         page.paragraph(reminder, words_at + 2, words_at + 4);
