@@ -101,6 +101,41 @@ bool give_way(Shown& shown, SheetKind kind) {
     return drop_reminder(shown, 0);
 }
 
+// What was given up for want of room comes back where there is some after all: at the end of a line
+// that has to be there anyway. The most important first, as long as `fits` holds.
+template <typename Fits>
+void take_back(Shown& shown, const Shown& everything, Fits fits) {
+    const auto try_with = [&shown, &fits](const auto& change) {
+        Shown more = shown;
+        change(more);
+        const bool took = fits(more);
+        if (took) {
+            shown = std::move(more);
+        }
+        return took;
+    };
+    std::size_t most = 0;
+    for (const std::size_t count : everything.reminders) {
+        most = std::max(most, count);
+    }
+    for (std::size_t level = 1; level <= most; ++level) {
+        for (std::size_t i = 0; i < everything.reminders.size(); ++i) {
+            if (everything.reminders[i] >= level && shown.reminders[i] + 1 == level) {
+                try_with([i](Shown& more) {
+                    ++more.reminders[i];
+                    --more.reminders_left_out;
+                });
+            }
+        }
+        while (level == 1 && shown.notes < everything.notes &&
+               try_with([](Shown& more) { ++more.notes; })) {
+        }
+        while (level == 2 && shown.questions < everything.questions &&
+               try_with([](Shown& more) { ++more.questions; })) {
+        }
+    }
+}
+
 /// One bread with its options: makes attempts.
 class Bread {
 public:
@@ -129,7 +164,8 @@ public:
         if (!sheet_.stages.empty()) {
             push(column, column_heads(columns, galley), measures.block_gap);
         }
-        const double above_first = columns.has_blank ? 0.0 : measures.block_gap;
+        const double under_heads = shown.lines == Lines::close ? 2.5 : 0.0;
+        const double above_first = columns.has_blank ? under_heads : measures.block_gap;
         for (std::size_t i = 0; i < sheet_.stages.size(); ++i) {
             push(column,
                  stage_block(sheet_.stages[i], shown.reminders[i], shown.manner, columns, galley),
@@ -212,7 +248,11 @@ Fitted usual_print(const Bread& bread) {
     Shown everything = shown;
     do {
         if (auto column = bread.roomiest(shown, 0.0, fits)) {
-            return {std::move(*column), std::move(shown)};
+            const double ease = column->measures.ease;
+            take_back(shown, everything, [&](const Shown& more) {
+                return fits(bread.attempt(more, ease));
+            });
+            return {bread.attempt(shown, ease), std::move(shown)};
         }
     } while (give_way(shown, bread.sheet().kind));
     if (bread.sheet().kind == SheetKind::shared_clock) {

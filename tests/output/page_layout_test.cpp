@@ -71,6 +71,7 @@ TEST(page_layout, every_recipe_is_one_page_of_either_paper_with_every_time_of_it
             EXPECT_EQ(layout.cut_texts, 0U) << page.name;
             EXPECT_EQ(layout.unknown_letters, 0U) << page.name;
             expect_sizes(layout, Print::usual, page.name);
+            EXPECT_LE(layout.reminders_left_out, 1U) << page.name;
             std::vector<std::string> times;
             for (const Words& words : words_of(layout)) {
                 if (words.role == Role::stage_time) {
