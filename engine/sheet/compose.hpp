@@ -38,6 +38,14 @@ struct SheetStage {
 /// The title with its bread in front on a shared page: "Soft rolls: bake".
 std::string full_title(const SheetStage& stage);
 
+/// A time that stands out of the words that lead to it.
+struct SaidTime {
+    std::string words;
+    std::string time;
+};
+/// "eat at 18:30".
+std::string said(const SaidTime& when);
+
 /// A page of one bread, or the clock that several breads share, whose own pages follow.
 enum class SheetKind { bread, shared_clock };
 
@@ -45,8 +53,9 @@ enum class SheetKind { bread, shared_clock };
 struct Sheet {
     SheetKind kind = SheetKind::bread;
     std::string title;
-    std::string eat;     // "eat at 18:30"
-    std::string opening; // "Begin 13:00. 40 minutes of your hands; you are free 13:30 to 14:35."
+    SaidTime eat;                   // "eat on Sat 28 Nov at", "18:30"
+    SaidTime begin;                 // "Begin Sat 28 Nov,", "13:00"
+    std::string free;               // "40 minutes of your hands; you are free 13:30 to 14:35."
     std::vector<std::string> weigh; // "500 g strong white flour"
     std::vector<std::string> ready; // "2 lb tin", "rack"
     std::vector<std::string> ahead; // before stage 1: "09:00, 1 h before you begin: butter out…"
@@ -57,6 +66,9 @@ struct Sheet {
     std::vector<std::string> questions; // "How warm is your kitchen? Used: 21 °C."
     DayLine day_line;
 };
+
+/// "Begin 13:00. 40 minutes of your hands; you are free 13:30 to 14:35."
+std::string opening(const Sheet& sheet);
 
 Sheet compose(const Plan& plan,
               const FittedRecipe& recipe,

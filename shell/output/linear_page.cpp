@@ -184,8 +184,8 @@ void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
 std::string linear_page(const Sheet& sheet) {
     Lines page;
     page.sentence(printable(sheet.title));
-    page.sentence(spoken(sheet.eat));
-    page.sentence(spoken(sheet.opening));
+    page.sentence(spoken(said(sheet.eat)));
+    page.sentence(spoken(opening(sheet)));
     page.list("To weigh", sheet.weigh);
     page.list("Have ready", sheet.ready);
     for (const std::string& sentence : sheet.ahead) {

@@ -90,7 +90,7 @@ std::vector<std::string> all_printable(const std::vector<std::string>& texts) {
 
 void add_head(Page& page, const Sheet& sheet) {
     const std::string title = printable(sheet.title);
-    const std::string eat = printable(sheet.eat);
+    const std::string eat = printable(said(sheet.eat));
     const std::size_t used = columns_of(title) + columns_of(eat);
     if (used + 2 <= page.columns()) {
         page.line(page.strong(title) + spaces(page.columns() - used) + page.strong(eat));
@@ -100,7 +100,7 @@ void add_head(Page& page, const Sheet& sheet) {
         }
         page.line(page.strong(capitalised(eat)));
     }
-    page.paragraph(sheet.opening, 0, 0);
+    page.paragraph(opening(sheet), 0, 0);
 }
 
 // How many bytes at `at` are a number with its unit, "500 g" or "1¾ oz"; 0 where there is none.

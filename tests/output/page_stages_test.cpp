@@ -21,7 +21,8 @@ TEST(page_stages, an_act_that_comes_again_has_a_box_each_time) {
     const PageLayout layout = laid(sheet);
     EXPECT_EQ(boxes_in(layout), 6U + 8U + 2U);
     const std::string text = text_of(layout);
-    EXPECT_NE(text.find("10:30 11:30 12:30 13:30 14:30 15:30 16:30 17:30 fold"), std::string::npos) << text;
+    EXPECT_NE(text.find("10:30 11:30 12:30 13:30 14:30 15:30 16:30 17:30 fold"), std::string::npos)
+        << text;
     EXPECT_TRUE(none_overlap(layout));
 }
 
@@ -37,8 +38,9 @@ TEST(page_stages, a_bake_of_two_days_names_the_day_beside_the_time) {
 
 TEST(page_stages, twelve_hour_clocks_fit_as_well) {
     Sheet sheet = tin_loaf_sheet();
-    sheet.eat = "eat on Sat 28 Nov at 6:30 pm";
-    sheet.opening = "Begin Sat 28 Nov, 1:00 pm. 40 minutes of your hands.";
+    sheet.eat = {"eat on Sat 28 Nov at", "6:30 pm"};
+    sheet.begin = {"Begin Sat 28 Nov,", "1:00 pm"};
+    sheet.free = "40 minutes of your hands.";
     for (SheetStage& stage : sheet.stages) {
         stage.time = "12:45 pm";
     }

@@ -67,8 +67,9 @@ RC_GTEST_PROP(page_words, holds_whatever_a_sheet_says, ()) {
     };
     Sheet sheet = tin_loaf_sheet();
     sheet.title = words();
-    sheet.eat = words();
-    sheet.opening = words();
+    sheet.eat = {words(), words()};
+    sheet.begin = {words(), words()};
+    sheet.free = words();
     sheet.weigh.push_back(words());
     sheet.ready.push_back(words());
     SheetStage& stage = sheet.stages[static_cast<std::size_t>(*rc::gen::inRange(0, 7))];

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The page as JSON, version 1, for whoever draws it. Its texts are ready to print; a text that the
+// page does not have is null, a list that it does not have is empty.
+#include "engine/wire/wire.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <string>
+#include <vector>
+
+namespace loafwright::wire {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json text_or_null(const std::string& words) {
+    return words.empty() ? Json(nullptr) : Json(words);
+}
+
+template <typename Values, typename Write>
+Json list(const Values& values, Write write) {
+    Json array = Json::array();
+    for (const auto& value : values) {
+        array.push_back(write(value));
+    }
+    return array;
+}
+
+Json texts(const std::vector<std::string>& words) {
+    return list(words, [](const std::string& word) { return Json(word); });
+}
+
+Json said_json(const SaidTime& when) {
+    return {{"words", when.words}, {"time", when.time}};
+}
+
+Json act_json(const SheetAct& act) {
+    return {{"time", act.time}, {"text", act.text}};
+}
+
+Json stage_json(const SheetStage& stage) {
+    Json json;
+    json["number"] = stage.number;
+    json["time"] = stage.time;
+    json["bread"] = text_or_null(stage.bread);
+    json["title"] = stage.title;
+    json["length"] = text_or_null(stage.length);
+    json["also"] = text_or_null(stage.also);
+    json["box"] = stage.box;
+    json["acts"] = list(stage.acts, act_json);
+    json["cue"] = text_or_null(stage.cue);
+    json["cue_is_ours"] = stage.cue_is_ours;
+    json["reminders"] = texts(stage.reminders);
+    return json;
+}
+
+Json day_line_json(const DayLine& line) {
+    if (line.spans.empty()) {
+        return nullptr;
+    }
+    Json json;
+    json["from"] = rfc3339(Zone{}, line.from);
+    json["minutes"] = line.minutes;
+    json["spans"] = list(line.spans, [](const DayLineSpan& span) {
+        return Json{{"number", span.number},
+                    {"from_minutes", span.from_minutes},
+                    {"to_minutes", span.to_minutes},
+                    {"attention", std::string(name_of(span.attention))}};
+    });
+    json["hours"] = list(line.hours, [](const DayLineHour& hour) {
+        return Json{{"minutes", hour.minutes}, {"hour", hour.hour}, {"text", hour.text}};
+    });
+    return json;
+}
+
+} // namespace
+
+std::string sheet_json(const Sheet& sheet) {
+    Json body;
+    body["kind"] = sheet.kind == SheetKind::bread ? "bread" : "shared_clock";
+    body["title"] = sheet.title;
+    body["eat"] = said_json(sheet.eat);
+    body["begin"] = said_json(sheet.begin);
+    body["free"] = text_or_null(sheet.free);
+    body["weigh"] = texts(sheet.weigh);
+    body["ready"] = texts(sheet.ready);
+    body["ahead"] = texts(sheet.ahead);
+    body["stages"] = list(sheet.stages, stage_json);
+    body["warnings"] = texts(sheet.warnings);
+    body["notes"] = texts(sheet.notes);
+    body["cautions"] = texts(sheet.cautions);
+    body["questions"] = texts(sheet.questions);
+    body["day_line"] = day_line_json(sheet.day_line);
+
+    Json json;
+    json["version"] = 1;
+    json["sheet"] = std::move(body);
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace loafwright::wire
