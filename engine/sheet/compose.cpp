@@ -367,6 +367,9 @@ Sheet compose(const Plan& plan,
         sheet.ready = provisions.kit;
     }
     sheet.stages = composer.stages();
+    if (options.practice == Practice::first_bake) {
+        sheet::add_what_is_normal(sheet.stages, plan.stages, provisions.normal);
+    }
 
     for (const Ahead& ahead : provisions.ahead) {
         sheet.ahead.push_back(composer.ahead(ahead));

@@ -33,6 +33,7 @@ struct SheetStage {
         cue; // "ready when doubled, about 14:50, by 15:15 at the latest"; empty where there is none
     bool cue_is_ours = false;
     std::vector<std::string> reminders; // three at most
+    std::string normal; // on a first bake's page, what is normal here although it may worry one
 };
 
 /// The title with its bread in front on a shared page: "Soft rolls: bake".

@@ -53,6 +53,7 @@ Json stage_json(const SheetStage& stage) {
     json["cue"] = text_or_null(stage.cue);
     json["cue_is_ours"] = stage.cue_is_ours;
     json["reminders"] = texts(stage.reminders);
+    json["normal"] = text_or_null(stage.normal);
     return json;
 }
 

@@ -177,6 +177,9 @@ void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
         page.sentence(act_line(act));
     }
     page.sentence(spoken(stage.cue));
+    if (!stage.normal.empty()) {
+        page.sentence("This is normal: " + spoken(stage.normal));
+    }
 }
 
 } // namespace

@@ -77,9 +77,12 @@ struct FootShown {
     std::size_t questions = 0;
     std::size_t reminders_left_out = 0;
     Repeats repeats = Repeats::shown;
+    bool normal_left_out = false;
 };
 /// Warnings and notes, cautions, questions, and what was left out.
 Block foot_block(const Sheet& sheet, const FootShown& shown, const Galley& galley);
+/// What is normal at each stage although it may worry a beginner.
+Block normal_block(const Sheet& sheet, const Galley& galley);
 /// Lines to write on, as many as `depth` holds.
 Block note_lines(const Galley& galley, double depth);
 

@@ -39,6 +39,9 @@ std::vector<Group> groups_of(const Sheet& sheet, const FootShown& foot) {
     if (to < sheet.notes.size()) {
         left_out.push_back(counted(sheet.notes.size() - to, "note"));
     }
+    if (foot.normal_left_out) {
+        left_out.emplace_back("what is normal at each stage");
+    }
     if (!left_out.empty()) {
         day.sentences.push_back(
             fmt::format("Left out, for want of room: {}.", fmt::join(left_out, " and ")));
@@ -122,6 +125,42 @@ Block foot_block(const Sheet& sheet, const FootShown& shown, const Galley& galle
     return *std::min_element(ways.begin(), ways.end(), [](const Block& a, const Block& b) {
         return a.height < b.height;
     });
+}
+
+Block normal_block(const Sheet& sheet, const Galley& galley) {
+    const Measures& measures = galley.measures;
+    Block block;
+    add(block,
+        PartKind::heading,
+        {galley.words(Role::label, "Normal, though it may worry you", 0.0, 0.0, -1.0)});
+    std::vector<const SheetStage*> stages;
+    for (const SheetStage& stage : sheet.stages) {
+        if (!for_paper(stage.normal).empty()) {
+            stages.push_back(&stage);
+        }
+    }
+    // In two columns, one after the other, each line behind the number of its stage.
+    const bool is_wide = measures.print != Print::large;
+    const std::size_t rows = is_wide ? (stages.size() + 1) / 2 : stages.size();
+    const double text_in =
+        galley.width_of(Role::body, sheet.stages.size() > 9 ? "00" : "0") + measures.column_gap;
+    const double top = block.height + measures.line_gap;
+    double y = top;
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        const bool is_right = is_wide && i >= rows;
+        y = i == rows ? top : y;
+        const double x = is_right ? measures.second_column() : 0.0;
+        const double right = is_wide && !is_right
+                                 ? measures.second_column() - 2.0 * measures.column_gap
+                                 : measures.room();
+        add(block,
+            PartKind::item,
+            {galley.words(Role::body, std::to_string(stages[i]->number), x, y, -1.0),
+             galley.words(
+                 Role::body, for_paper(stages[i]->normal), x + text_in, y, right - x - text_in)});
+        y = bottom_of(block.parts.back()) + measures.line_gap;
+    }
+    return block;
 }
 
 Block note_lines(const Galley& galley, double depth) {

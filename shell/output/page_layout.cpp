@@ -34,6 +34,7 @@ struct Shown {
     std::size_t notes = 0;
     Repeats repeats = Repeats::shown;
     Lines lines = Lines::usual;
+    bool normal = false; // what is normal at each stage
 };
 
 Shown all_of(const Sheet& sheet) {
@@ -43,6 +44,9 @@ Shown all_of(const Sheet& sheet) {
     }
     shown.questions = sheet.questions.size();
     shown.notes = sheet.notes.size();
+    shown.normal = std::any_of(sheet.stages.begin(),
+                               sheet.stages.end(),
+                               [](const SheetStage& stage) { return !stage.normal.empty(); });
     return shown;
 }
 
@@ -82,6 +86,10 @@ bool give_way(Shown& shown, SheetKind kind) {
     }
     if (kind == SheetKind::shared_clock && shown.manner == Manner::run_on) {
         shown.manner = Manner::packed;
+        return true;
+    }
+    if (shown.normal) {
+        shown.normal = false; // help for a beginner, but no instruction
         return true;
     }
     if (drop_reminder(shown, 2)) {
@@ -140,7 +148,7 @@ void take_back(Shown& shown, const Shown& everything, Fits fits) {
 class Bread {
 public:
     Bread(const Sheet& sheet, const PageOptions& options, const TypeSetter& setter)
-        : sheet_(sheet), options_(options), setter_(setter) {}
+        : sheet_(sheet), options_(options), setter_(setter), says_normal_(all_of(sheet).normal) {}
 
     [[nodiscard]] Column attempt(const Shown& shown, double ease) const {
         Column column;
@@ -174,9 +182,16 @@ public:
         column.after_stages = column.blocks.size();
         push(column,
              foot_block(sheet_,
-                        {shown.notes, shown.questions, shown.reminders_left_out, shown.repeats},
+                        {shown.notes,
+                         shown.questions,
+                         shown.reminders_left_out,
+                         shown.repeats,
+                         says_normal_ && !shown.normal},
                         galley),
              measures.block_gap);
+        if (shown.normal) {
+            push(column, normal_block(sheet_, galley), measures.block_gap);
+        }
         return column;
     }
 
@@ -211,6 +226,8 @@ public:
         return best;
     }
 
+    /// Another sheet in the same way; it must outlive what is made of it.
+    [[nodiscard]] Bread with(const Sheet& other) const { return {other, options_, setter_}; }
     [[nodiscard]] const Sheet& sheet() const { return sheet_; }
     [[nodiscard]] const TypeSetter& setter() const { return setter_; }
 
@@ -225,6 +242,7 @@ private:
     const Sheet& sheet_;
     const PageOptions& options_;
     const TypeSetter& setter_;
+    bool says_normal_ = false; // was asked for
 };
 
 struct Fitted {
@@ -255,6 +273,14 @@ Fitted usual_print(const Bread& bread) {
             return {bread.attempt(shown, ease), std::move(shown)};
         }
     } while (give_way(shown, bread.sheet().kind));
+    if (everything.normal) {
+        // Not even room to say that it was left out: as if nobody had asked.
+        Sheet unasked = bread.sheet();
+        for (SheetStage& stage : unasked.stages) {
+            stage.normal.clear();
+        }
+        return usual_print(bread.with(unasked));
+    }
     if (bread.sheet().kind == SheetKind::shared_clock) {
         everything.manner = Manner::run_on; // on the fewest pages: it is looked at all day
         return {bread.attempt(everything, 0.0), everything, Overleaf::yes};
@@ -302,6 +328,7 @@ lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const Type
         Fitted fitted = options.print == Print::large ? large_print(bread) : usual_print(bread);
         layout.reminders_left_out += fitted.shown.reminders_left_out;
         layout.notes_left_out += all_of(sheet).notes - fitted.shown.notes;
+        layout.normal_left_out += all_of(sheet).normal && !fitted.shown.normal ? 1U : 0U;
         layout.questions_left_out += sheet.questions.size() - fitted.shown.questions;
         for (LaidPage& page : paged(std::move(fitted.column), sheet, setter, fitted.overleaf)) {
             count_faults(page, layout);

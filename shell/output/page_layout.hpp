@@ -109,6 +109,7 @@ struct PageLayout {
     std::size_t reminders_left_out = 0;
     std::size_t notes_left_out = 0;
     std::size_t questions_left_out = 0;
+    std::size_t normal_left_out = 0; // of so many breads what is normal at each stage
     std::size_t unknown_letters = 0; // that no font of this system has
     std::size_t cut_texts = 0;       // that were too long for their place and end in "…"
 };

@@ -345,6 +345,21 @@ void add_sentences(Page& page, const std::vector<std::string>& sentences) {
     }
 }
 
+void add_normal(Page& page, const std::vector<SheetStage>& stages) {
+    bool is_first = true;
+    for (const SheetStage& stage : stages) {
+        if (stage.normal.empty()) {
+            continue;
+        }
+        if (is_first) {
+            page.gap();
+            page.line("Normal, though it may worry you:");
+            is_first = false;
+        }
+        page.paragraph(std::to_string(stage.number) + " " + stage.normal, 2, 4);
+    }
+}
+
 } // namespace
 
 std::string text_page(const Sheet& sheet, std::size_t columns, Weight weight) {
@@ -359,6 +374,7 @@ std::string text_page(const Sheet& sheet, std::size_t columns, Weight weight) {
     add_sentences(page, sheet.warnings);
     add_sentences(page, sheet.notes);
     add_sentences(page, sheet.cautions);
+    add_normal(page, sheet.stages);
     if (!sheet.questions.empty()) {
         page.gap();
         page.line("Not known yet:");

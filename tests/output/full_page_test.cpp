@@ -79,5 +79,39 @@ TEST(full_page, more_than_a_page_goes_on_overleaf_and_says_so) {
               std::string::npos);
 }
 
+TEST(full_page, what_is_normal_never_makes_a_second_page) {
+    Sheet sheet = tin_loaf_sheet();
+    for (SheetStage& stage : sheet.stages) {
+        stage.normal = "sticky now is right; it tightens as you knead";
+    }
+    const PageLayout roomy = laid(sheet);
+    EXPECT_EQ(roomy.pages.size(), 1U);
+    EXPECT_EQ(roomy.normal_left_out, 0U);
+    EXPECT_NE(text_of(roomy).find("Normal, though it may worry you 1 sticky now is right"),
+              std::string::npos);
+    EXPECT_TRUE(none_overlap(roomy));
+    expect_sizes(roomy, Print::usual, "first bake");
+
+    Sheet full = crowded_sheet();
+    const std::size_t reminders = laid(full).reminders_left_out;
+    for (SheetStage& stage : full.stages) {
+        stage.normal = "sticky now is right; it tightens as you knead";
+    }
+    const PageLayout crowded = laid(full);
+    EXPECT_EQ(crowded.pages.size(), 1U);
+    EXPECT_EQ(crowded.normal_left_out, 1U);
+    EXPECT_EQ(crowded.reminders_left_out, reminders) << "it goes before any reminder";
+
+    for (SheetStage& stage : full.stages) {
+        stage.acts.clear();
+    }
+    const PageLayout said = laid(full);
+    EXPECT_EQ(said.normal_left_out, 1U);
+    EXPECT_EQ(said.reminders_left_out, 0U);
+    EXPECT_NE(text_of(said).find("Left out, for want of room: what is normal at each stage."),
+              std::string::npos)
+        << text_of(said);
+}
+
 } // namespace
 } // namespace loafwright::output

@@ -224,6 +224,24 @@ TEST(compose, few_words_keep_times_titles_signs_and_the_oven) {
     EXPECT_EQ(few.stages[1].cue, "our sign: doubled");
 }
 
+TEST(compose, a_first_bake_is_told_what_is_normal_once) {
+    BakeDay bake = tin_loaf_day();
+    for (Stage& stage : bake.plan.stages) {
+        stage.steps.clear();
+    }
+    bake.plan.stages[0].steps = {0, 1};
+    bake.plan.stages[1].steps = {2};
+    bake.plan.stages[2].steps = {3};
+    bake.provisions.normal = {"weigh well", "sticky is right", "sticky is right", "it goes flat"};
+    SheetOptions options;
+    EXPECT_EQ(sheet_with(bake, options).stages[0].normal, "") << "nobody asked";
+    options.practice = Practice::first_bake;
+    const Sheet sheet = sheet_with(bake, options);
+    EXPECT_EQ(sheet.stages[0].normal, "sticky is right") << "the doing, not the weighing";
+    EXPECT_EQ(sheet.stages[1].normal, "") << "said already";
+    EXPECT_EQ(sheet.stages[2].normal, "it goes flat");
+}
+
 TEST(compose, a_refusal_speaks_as_the_page_would) {
     Impossible no;
     no.why = "You can't eat this by 14:00.";

@@ -28,6 +28,7 @@ Sheet tin_loaf_sheet() {
     const BakeDay bake = tin_loaf_day();
     Sheet sheet = compose(bake.plan, bake.recipe, bake.provisions, bake.day, SheetOptions{});
     sheet.ahead = {"The evening before: feed the leaven."};
+    sheet.stages[0].normal = "sticky is right";
     sheet.warnings = {"The oven stops at 230 °C."};
     return sheet;
 }
@@ -63,7 +64,8 @@ TEST(sheet_json, has_all_its_keys_in_order) {
                                         "acts",
                                         "cue",
                                         "cue_is_ours",
-                                        "reminders"}));
+                                        "reminders",
+                                        "normal"}));
 }
 
 TEST(sheet_json, says_everything_that_the_sheet_says) {
@@ -93,6 +95,7 @@ TEST(sheet_json, says_everything_that_the_sheet_says) {
         EXPECT_EQ(line.at("cue_is_ours"), stage.cue_is_ours);
         EXPECT_EQ(line.at("reminders"), stage.reminders);
         EXPECT_EQ(line.at("bread"), nullptr);
+        EXPECT_EQ(line.at("normal"), i == 0 ? Json("sticky is right") : Json(nullptr));
         ASSERT_EQ(line.at("acts").size(), stage.acts.size());
         for (std::size_t a = 0; a < stage.acts.size(); ++a) {
             EXPECT_EQ(line.at("acts")[a],
