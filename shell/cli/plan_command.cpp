@@ -237,14 +237,14 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
     const std::vector<Sheet> pages = known.pages(made, when->day, arguments.page);
     const std::string json =
         wire::plan_json(made, known.cautions(), known.questions(), when->day.zone);
-    const PageSource source{pages,
-                            json,
-                            [&](const std::string& path) {
-                                return bake_calendar(
-                                    path, made, compose_lines(made, pages), words, when->day);
-                            },
-                            arguments.linear,
-                            {arguments.paper, arguments.print, "", made.start, "Lato", 150.0}};
+    const PageSource source{
+        pages,
+        json,
+        [&](const std::string& path) {
+            return bake_calendar(path, made, compose_lines(made, pages), words, when->day);
+        },
+        arguments.linear,
+        {arguments.paper, arguments.print, arguments.address, made.start, "Lato", 150.0}};
     if (auto wrong_files = write_files(arguments, source, answer.messages)) {
         return tl::make_unexpected(std::move(*wrong_files));
     }
