@@ -20,6 +20,8 @@ constexpr std::int64_t longest_step = 100000;
 constexpr std::int64_t most_folds = 12;
 constexpr std::int64_t usual_fold_minutes = 3;
 constexpr std::int64_t oven_is_cold_after = 60;
+// Slashing and loading: as long as the oven is kept hot for hands (common practice).
+constexpr std::int64_t at_the_door = 10;
 
 Band<std::int64_t> sane(const Band<std::int64_t>& band) {
     const auto clamp = [](std::int64_t minutes) {
@@ -489,30 +491,35 @@ private:
                 continue;
             }
             if (since >= oven_is_cold_after && chain_.heat_minutes > 0) {
-                chain_.ovens.push_back(
-                    {k, hot_early(k), recipe_.steps[*chain_.atoms[k].fitted].oven, std::nullopt});
+                // No longer than the calendar is asked about: somebody is awake at home for it.
+                chain_.ovens.push_back({k,
+                                        std::min(hot_early(k), chain_.on_before_bake),
+                                        recipe_.steps[*chain_.atoms[k].fitted].oven,
+                                        std::nullopt});
             }
             since = 0;
         }
     }
 
     // From switching on to the planned start of a bake, so that the oven is hot at the early end of
-    // the wait before it.
+    // the wait before it. Hands between the two may be quick as well; longer work is not what an
+    // oven is kept hot for.
     [[nodiscard]] std::int64_t hot_early(std::size_t bake) const {
-        std::int64_t early = 0;
+        const std::int64_t most = planned_sum(chain_, 0, bake);
+        std::int64_t hands = 0;
         for (std::size_t k = bake; k-- > 0;) {
             const Atom& atom = chain_.atoms[k];
             if (atom.attention == Attention::near) {
                 break;
             }
             if (atom.attention == Attention::wait) {
-                early += atom.stretch ? 0 : atom.planned - atom.minutes.low / 5 * 5;
-                // Hands between the wait and the oven take their time after the early end as well.
-                return std::min(chain_.heat_minutes + early, planned_sum(chain_, 0, bake));
+                const std::int64_t early =
+                    atom.stretch ? 0 : atom.planned - atom.minutes.low / 5 * 5;
+                return std::min(chain_.heat_minutes + early + std::min(hands, at_the_door), most);
             }
-            early += atom.planned;
+            hands += atom.planned;
         }
-        return std::min(chain_.heat_minutes, planned_sum(chain_, 0, bake));
+        return std::min(chain_.heat_minutes, most);
     }
 
     const FittedRecipe& recipe_;

@@ -166,9 +166,10 @@ private:
             end = std::max(end, next);
         }
         if (draft.attention == Attention::near) {
-            // The oven is exact; a bread that is eaten hot has no cooling after it.
+            // The oven is exact, and what cools has left it.
             std::size_t last = draft.last;
-            while (last > draft.first + 1 && !chain_.atoms[last - 1].fitted) {
+            while (last > draft.first + 1 && last > chain_.tail &&
+                   chain_.atoms[last - 1].attention == Attention::wait) {
                 --last;
             }
             end = later_by_minutes(stage.start, exact_after(draft, stage, last));
