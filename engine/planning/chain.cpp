@@ -473,31 +473,65 @@ private:
             first.minutes = exactly(chain_.heat_minutes - before);
             first.planned = first.planned_most = chain_.heat_minutes - before;
             first.holds = 0;
-            chain_.atoms.insert(chain_.atoms.begin(), first);
+            put_in(0, first);
             ++at;
-            ++chain_.tail;
-            ++*chain_.last_heat;
-            for (InBake& inner : chain_.in_bake) {
-                ++inner.atom;
-            }
         }
         chain_.first_bake = at;
         chain_.on_before_bake = hot_early(at);
         chain_.ovens.push_back({at, chain_.on_before_bake, chain_.oven, std::nullopt});
         std::int64_t since = 0;
+        std::size_t last = at;
         for (std::size_t k = at + 1; k < chain_.atoms.size(); ++k) {
             if (chain_.atoms[k].kind != StepKind::bake) {
                 since += chain_.atoms[k].planned;
                 continue;
             }
             if (since >= oven_is_cold_after && chain_.heat_minutes > 0) {
-                // No longer than the calendar is asked about: somebody is awake at home for it.
-                chain_.ovens.push_back({k,
-                                        std::min(hot_early(k), chain_.on_before_bake),
-                                        recipe_.steps[*chain_.atoms[k].fitted].oven,
-                                        std::nullopt});
+                chain_.ovens.push_back({k, hot_early(k), setting_of(k), std::nullopt});
+            } else if (since > at_the_door) {
+                k = change_oven(last, k, since);
             }
             since = 0;
+            last = k;
+        }
+    }
+
+    [[nodiscard]] std::optional<Celsius> setting_of(std::size_t bake) const {
+        return recipe_.steps[*chain_.atoms[bake].fitted].oven;
+    }
+
+    // A bread that comes out and goes back at another heat waits for the oven where the work
+    // between the two is shorter than the change. Returns the second bake's new place.
+    std::size_t change_oven(std::size_t before, std::size_t bake, std::int64_t since) {
+        const std::int64_t change =
+            up_to_five(recipe_.steps[*chain_.atoms[bake].fitted].oven_change_minutes.value_or(0));
+        if (change == 0 || chain_.heat_minutes == 0) {
+            return bake;
+        }
+        const std::optional<Celsius> hot_at = setting_of(before);
+        if (since < change) {
+            Atom wait;
+            wait.kind = StepKind::preheat;
+            wait.attention = Attention::wait;
+            wait.minutes = exactly(change - since);
+            wait.planned = wait.planned_most = change - since;
+            wait.holds = 0;
+            put_in(bake, wait);
+            ++bake;
+        }
+        chain_.ovens.push_back({bake, std::max(since, change), setting_of(bake), hot_at});
+        return bake;
+    }
+
+    // Everything that names an atom from there on moves by one.
+    void put_in(std::size_t at, const Atom& atom) {
+        chain_.atoms.insert(chain_.atoms.begin() + static_cast<std::ptrdiff_t>(at), atom);
+        chain_.tail += chain_.tail >= at ? 1 : 0;
+        if (chain_.last_heat && *chain_.last_heat >= at) {
+            ++*chain_.last_heat;
+        }
+        for (InBake& inner : chain_.in_bake) {
+            inner.atom += inner.atom >= at ? 1 : 0;
         }
     }
 
