@@ -4,6 +4,7 @@
 // is complained about.
 #include "shell/cli/known_breads.hpp"
 
+#include "engine/fitting/otherwise.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "shell/cli/answers_file.hpp"
 #include "shell/cli/files.hpp"
@@ -20,13 +21,49 @@ void add(Diagnostics& all, Diagnostics more) {
     std::move(more.begin(), more.end(), std::back_inserter(all));
 }
 
-Answers without_room(const Answers& answers) {
+// The room is the kitchen's question; how the bread is made is nobody's question but a wish.
+Answers to_the_text(const Answers& answers) {
     Answers others;
-    std::copy_if(answers.begin(),
-                 answers.end(),
-                 std::back_inserter(others),
-                 [](const Answer& answer) { return answer.key != room_key; });
+    std::copy_if(
+        answers.begin(), answers.end(), std::back_inserter(others), [](const Answer& answer) {
+            return answer.key != room_key && answer.key != fitting::otherwise_key;
+        });
     return others;
+}
+
+Diagnostic not_made_so(const FittedRecipe& bread, const Kitchen& kitchen, const Answer& answer) {
+    std::string names;
+    for (const fitting::Otherwise how : fitting::all_otherwise) {
+        if (fitting::made_otherwise(bread, kitchen, how)) {
+            names += (names.empty() ? "" : ", ") + std::string(fitting::name_of(how));
+        }
+    }
+    const std::string title = bread.recipe.title.empty() ? "this bread" : bread.recipe.title;
+    return {"answer_unreadable",
+            Severity::error,
+            answer.key + " was answered '" + answer.value + "', and " + title +
+                (names.empty() ? " is made as written only" : " can be made so: " + names),
+            "",
+            names.empty()
+                ? "Leave the answer out."
+                : "Write one of these, or leave the answer out for the bread as written."};
+}
+
+// The bread as written, or made otherwise where somebody asked for it.
+tl::expected<FittedRecipe, Diagnostic>
+made_as_asked(FittedRecipe fitted, const Kitchen& kitchen, const Answers& answers) {
+    const auto asked = std::find_if(answers.begin(), answers.end(), [](const Answer& answer) {
+        return answer.key == fitting::otherwise_key;
+    });
+    if (asked == answers.end()) {
+        return fitted;
+    }
+    const auto how = fitting::otherwise_named(asked->value);
+    auto made = how ? fitting::made_otherwise(fitted, kitchen, *how) : std::nullopt;
+    if (!made) {
+        return tl::make_unexpected(not_made_so(fitted, kitchen, *asked));
+    }
+    return std::move(made->recipe);
 }
 
 } // namespace
@@ -102,7 +139,7 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
-        const Reading reading = read(text.text, knowledge, without_room(text.answers));
+        const Reading reading = read(text.text, knowledge, to_the_text(text.answers));
         if (reading.recipe.steps.empty()) {
             wrong.push_back({"no_recipe_found",
                              Severity::error,
@@ -112,8 +149,13 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                              "Check that the file holds the method and not only the ingredients."});
             continue;
         }
-        known.fitted.push_back(fit(reading, kitchen, knowledge));
-        known.provisions.push_back(gather(reading.recipe, kitchen, knowledge));
+        auto made = made_as_asked(fit(reading, kitchen, knowledge), kitchen, text.answers);
+        if (!made) {
+            wrong.push_back(std::move(made.error()));
+            continue;
+        }
+        known.fitted.push_back(std::move(*made));
+        known.provisions.push_back(gather(known.fitted.back().recipe, kitchen, knowledge));
         add(known.remarks, reading.remarks);
     }
     if (!wrong.empty()) {

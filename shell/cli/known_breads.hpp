@@ -45,7 +45,10 @@ struct KnownBreads {
     pages(const Plan& plan, const Day& day, const SheetOptions& options) const;
 };
 
-/// Errors: no_recipe_found, for each text without a step.
+/// A bread is fitted as written, or made otherwise where an answer to `otherwise_key` asks for it.
+///
+/// Errors: no_recipe_found, for each text without a step; answer_unreadable where a bread cannot be
+/// made as asked.
 tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
                                                    const Kitchen& kitchen);
 
