@@ -162,6 +162,8 @@ export interface Plan {
     free: { from: string; to: string }[];
     warnings: Diagnostic[];
     cautions: { code: string; text: string; source: string }[];
+    /// With several breads: each one's own times.
+    breads?: { bread: string; start: string; eat: TimeBand }[];
 }
 
 export interface SheetStage {
@@ -298,17 +300,6 @@ export interface Line {
     acts_done: number[];
 }
 
-export interface Note {
-    id: string;
-    at: string;
-    bread: number;
-    stage: number;
-    text?: string | null;
-    photo?: string | null;
-    of?: string | null;
-    c?: number | null;
-}
-
 export interface Remedy {
     id: string;
     at: string;
@@ -327,7 +318,6 @@ export interface Moment {
     alarms: Alarm[];
     lines: Line[];
     eat: TimeBand;
-    notes: Note[];
     remedies: Remedy[];
 }
 
@@ -356,8 +346,8 @@ export interface Bake {
 
 export interface Trouble {
     key: string;
-    ask: string;
+    tells: string;
     remedy: string;
+    asks_until: boolean;
     source: string;
-    until?: boolean;
 }
