@@ -68,7 +68,11 @@ export function request(): BakeRequest {
     const whole = $state.snapshot(draft);
     return {
         version: 1,
-        breads: whole.breads.map(({ name, text, answers }) => ({ name, text, answers })),
+        breads: whole.breads.map(({ name, text, answers }, index) => ({
+            name: name || `Bread ${index + 1}`,
+            text,
+            answers,
+        })),
         kitchen: whole.kitchen,
         day: whole.day,
         ...(whole.wish.by === 'eat' ? { eat_by: whole.wish.at } : { start: whole.wish.at }),
