@@ -258,7 +258,7 @@ export function answer(bread: DraftBread, key: string, value: string, asked: str
 let habitsTaken = false;
 
 /// What the house keeps outranks what this browser happens to remember, once, when it begins.
-export function takeHabits(settings: { kitchen: Kitchen; day: DayHabits } | null): void {
+export function takeHabits(settings: { kitchen?: Kitchen; day?: DayHabits } | null): void {
     if (!settings || habitsTaken) return;
     habitsTaken = true;
     draft.kitchen = settings.kitchen ?? {};
