@@ -140,7 +140,6 @@ export function stateAt(last: number, now: string): BakeState {
                 acts_done: [],
             })),
             eat: plan.eat,
-            notes: [],
             remedies: [],
         },
     };
@@ -181,7 +180,13 @@ export function double(): Double {
         if (short === 'help') {
             return answer(200, {
                 troubles: [
-                    { key: 'no_salt', ask: 'No salt in it', remedy: 'Knead it in.', source: 'us' },
+                    {
+                        key: 'no_salt',
+                        tells: 'No salt in it',
+                        remedy: 'Knead it in.',
+                        asks_until: false,
+                        source: 'us',
+                    },
                 ],
             });
         }
