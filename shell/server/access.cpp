@@ -136,13 +136,13 @@ tl::expected<std::string, Diagnostic> kept_token(const std::string& folder) {
     const std::string token(text.data());
     const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
     if (file < 0) {
-        return fault("file_unwritable", "the token could not be kept");
+        return fault("unwritable", "the token could not be kept");
     }
     const ssize_t written = ::write(file, token.data(), token.size());
     const bool kept = ::fsync(file) == 0 && written == static_cast<ssize_t>(token.size());
     ::close(file);
     if (!kept) {
-        return fault("file_unwritable", "the token could not be kept");
+        return fault("unwritable", "the token could not be kept");
     }
     return token;
 }

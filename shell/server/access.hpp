@@ -60,7 +60,7 @@ private:
 /// The token kept in `folder`/token, made on first use: 32 random bytes in base64url, readable by
 /// its owner only.
 ///
-/// Errors: file_unwritable, file_unreadable.
+/// Errors: unwritable, file_unreadable.
 tl::expected<std::string, Diagnostic> kept_token(const std::string& folder);
 
 } // namespace loafwright::server

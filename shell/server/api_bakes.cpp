@@ -5,6 +5,7 @@
 #include "engine/wire/bake_json.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/server/api.hpp"
+#include "shell/server/json_depth.hpp"
 #include "shell/server/page_bytes.hpp"
 #include "shell/settings/bake_request.hpp"
 
@@ -37,7 +38,8 @@ public:
     explicit BakeRoutes(ApiParts parts) : parts_(std::move(parts)), begun_(256) {}
 
     Response begin(const Request& request) {
-        const Json json = Json::parse(request.body, nullptr, false);
+        const bool is_deep = is_nested_too_deeply(request.body);
+        const Json json = is_deep ? Json() : Json::parse(request.body, nullptr, false);
         if (!json.is_object() || !json.contains("id") || !json["id"].is_string() ||
             !json.contains("request") || !json["request"].is_object()) {
             return error_response(400,
@@ -205,6 +207,8 @@ public:
             request.last_event_id.empty() ? request.query("after") : request.last_event_id;
         std::int64_t after = 0;
         std::from_chars(told.data(), told.data() + told.size(), after);
+        // Whoever claims to know what has not happened would wait for it in vain.
+        after = std::clamp<std::int64_t>(after, 0, (*found)->last);
         std::optional<Diagnostic> trouble;
         Response response;
         response.stream = parts_.hub.subscribe(id, after, [&](const auto& give) {

@@ -93,7 +93,18 @@ EventHub::subscribe(const std::string& channel, std::int64_t after, const Replay
     return stream;
 }
 
+std::optional<std::int64_t> EventHub::last_before_hole(const std::string& channel,
+                                                       std::int64_t sequence) const {
+    const std::lock_guard guard(lock_);
+    const auto found = channels_.find(channel);
+    if (found == channels_.end() || found->second.last + 1 >= sequence) {
+        return std::nullopt;
+    }
+    return found->second.last;
+}
+
 void EventHub::publish(const std::string& channel, std::int64_t sequence, std::string_view json) {
+    const std::lock_guard one_by_one(publishing_);
     std::vector<std::shared_ptr<EventStream>> listeners;
     {
         const std::lock_guard guard(lock_);

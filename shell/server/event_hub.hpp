@@ -8,6 +8,7 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -64,6 +65,12 @@ public:
     std::shared_ptr<EventStream>
     subscribe(const std::string& channel, std::int64_t after, const Replay& replay);
 
+    /// The last number that was published to the channel, where somebody listens and numbers before
+    /// `sequence` are missing: another process kept those. Publish them first, a listener takes no
+    /// number that is smaller than one it has.
+    [[nodiscard]] std::optional<std::int64_t> last_before_hole(const std::string& channel,
+                                                               std::int64_t sequence) const;
+
     /// To everybody who listens, once: a number that was published is passed over.
     void publish(const std::string& channel, std::int64_t sequence, std::string_view json);
 
@@ -77,6 +84,8 @@ private:
         std::int64_t last = 0;
     };
 
+    std::mutex
+        publishing_; // two threads may publish; each number is with everybody before the next
     mutable std::mutex lock_;
     std::map<std::string, Channel> channels_;
 };

@@ -21,6 +21,7 @@
 #include <boost/beast/http.hpp>
 #include <fmt/format.h>
 
+#include <array>
 #include <atomic>
 #include <cstdio>
 #include <list>
@@ -40,6 +41,8 @@ using Clock = std::chrono::steady_clock;
 constexpr auto quietly = asio::as_tuple(asio::use_awaitable);
 constexpr std::chrono::seconds patience{5}; // with what runs when the server stops
 constexpr std::size_t largest_read = 65536;
+constexpr std::chrono::seconds hearing_out{2};
+constexpr std::size_t most_heard_out = 33554432; // a few photos
 
 constexpr std::string_view page_policy =
     "default-src 'self'; img-src 'self' data: blob:; style-src 'self'; script-src 'self'; "
@@ -59,6 +62,19 @@ struct Connection {
     beast::tcp_stream stream;
     bool waiting = false;                        // between two requests
     std::shared_ptr<asio::steady_timer> listens; // set while it is an event stream
+};
+
+// Room for a body that has been promised, until the request is answered.
+class Promised {
+public:
+    Promised(std::size_t& all, std::size_t bytes) : all_(all), bytes_(bytes) { all_ += bytes_; }
+    ~Promised() { all_ -= bytes_; }
+    Promised(const Promised&) = delete;
+    Promised& operator=(const Promised&) = delete;
+
+private:
+    std::size_t& all_;
+    std::size_t bytes_;
 };
 
 // What a request is known by in counts and logs.
@@ -81,6 +97,7 @@ struct HttpServer::Inside {
     asio::thread_pool pool;
     std::list<std::shared_ptr<Connection>> connections;
     std::size_t listeners = 0;
+    std::size_t bodies = 0; // bytes, of all requests that are being read or answered
     bool stopping = false;
     std::optional<asio::steady_timer> last_call;
 
@@ -187,6 +204,24 @@ struct HttpServer::Inside {
         co_return !fault && keep;
     }
 
+    // What the client still sends after it was refused. To close on it would take the answer away
+    // from it before it is read (RFC 9112 section 9.6).
+    asio::awaitable<void> hear_out(Connection& connection) {
+        beast::error_code ignored;
+        connection.stream.socket().shutdown(Tcp::socket::shutdown_send, ignored);
+        connection.stream.expires_after(hearing_out);
+        std::array<char, 4096> rest{};
+        std::size_t heard = 0;
+        while (heard < most_heard_out) {
+            const auto [fault, count] =
+                co_await connection.stream.async_read_some(asio::buffer(rest), quietly);
+            if (fault) {
+                break;
+            }
+            heard += count;
+        }
+    }
+
     asio::awaitable<void> write_stream(Connection& connection, const Response& response) {
         http::response<http::empty_body> message(http::status::ok, 11);
         Response as_stream = response;
@@ -248,6 +283,12 @@ struct HttpServer::Inside {
     std::optional<Response>
     early(const Head& head, const std::optional<Target>& target, const Routed& routed) const {
         const auto& message = head.get();
+        if (message.count(http::field::host) != 1) { // RFC 9112 section 3.2
+            return error_response(400,
+                                  "request_unreadable",
+                                  "found no host, or more than one",
+                                  "Open the address in a browser.");
+        }
         if (!target) {
             return error_response(
                 400, "address_unreadable", "that address cannot be read", "Check the address.");
@@ -344,9 +385,29 @@ struct HttpServer::Inside {
             const bool has_body = head.chunked() || head.content_length().value_or(0) > 0;
             const bool keep = head.get().keep_alive() && !has_body && !stopping;
             told(about, refused->status, refused->body->size());
-            co_return co_await write(connection, *refused, keep, head_only);
+            const bool goes_on = co_await write(connection, *refused, keep, head_only);
+            if (has_body) {
+                co_await hear_out(connection);
+            }
+            co_return goes_on;
         }
         const std::size_t most = routed.route != nullptr ? routed.route->rules.most_body_bytes : 0;
+        // The parser takes the room for a whole body at once, so that what was promised counts.
+        const std::size_t promised =
+            head.chunked() ? most : static_cast<std::size_t>(head.content_length().value_or(0));
+        if (bodies + promised > options.most_bodies_bytes) {
+            told(about, 503, 0);
+            co_await write(connection,
+                           error_response(503,
+                                          "too_busy",
+                                          "too much is being sent at the same time",
+                                          "Try again in a moment."),
+                           false,
+                           head_only);
+            co_await hear_out(connection);
+            co_return false;
+        }
+        const Promised counted(bodies, promised);
         http::request_parser<http::string_body> whole(std::move(head));
         whole.body_limit(most);
         if (beast::iequals(whole.get()[http::field::expect], "100-continue")) {
@@ -359,6 +420,7 @@ struct HttpServer::Inside {
             if (broken == http::error::body_limit) {
                 told(about, 413, 0);
                 co_await write(connection, too_long(most), false, head_only);
+                co_await hear_out(connection);
             } else if (broken != beast::error::timeout) {
                 told(about, 400, 0);
                 co_await write(connection,

@@ -23,8 +23,9 @@ struct HttpOptions {
     std::size_t workers = 2;        // threads that handlers run on
     std::size_t most_connections = 4096;
     std::size_t most_header_bytes = 16384;
-    std::chrono::seconds reading{20}; // for a whole request, once its first byte is there
-    std::chrono::seconds idle{60};    // between requests
+    std::size_t most_bodies_bytes = 402653184; // of all requests together: an import and some more
+    std::chrono::seconds reading{20};          // for a whole request, once its first byte is there
+    std::chrono::seconds idle{60};             // between requests
     std::chrono::seconds writing{30};
     std::chrono::seconds heartbeat{15};
     bool log = true; // a line of JSON on standard error for each request, without what people wrote

@@ -82,6 +82,9 @@ void Keeper::write_together(std::vector<Order> orders) {
         if (sequences) {
             metrics_.appended(static_cast<std::int64_t>(sequences->size()));
             for (std::size_t e = 0; e < sequences->size(); ++e) {
+                if (const auto last = hub_.last_before_hole(appends[n].bake, (*sequences)[e])) {
+                    tell_news_of(appends[n].bake, *last);
+                }
                 hub_.publish(appends[n].bake, (*sequences)[e], appends[n].events[e].json);
             }
         }
@@ -116,11 +119,16 @@ void Keeper::watch() {
 }
 
 void Keeper::tell_news_of(const std::string& bake, std::int64_t after) {
-    const auto news =
-        with([&](store::Store& store) { return store.events_after(bake, after, most_news); });
-    if (news) {
-        for (const store::StoredEvent& event : *news) {
-            hub_.publish(bake, event.sequence, event.json);
+    bool more = true;
+    while (more) {
+        const auto news =
+            with([&](store::Store& store) { return store.events_after(bake, after, most_news); });
+        more = news && news->size() == most_news;
+        if (news) {
+            for (const store::StoredEvent& event : *news) {
+                hub_.publish(bake, event.sequence, event.json);
+                after = event.sequence;
+            }
         }
     }
 }

@@ -13,9 +13,11 @@
 #include <ifaddrs.h>
 #include <netdb.h>
 #include <nlohmann/json.hpp>
+#include <sys/resource.h>
 #include <sys/socket.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <filesystem>
@@ -126,6 +128,17 @@ std::optional<Diagnostic> make_folder(const std::string& folder) {
     return std::nullopt;
 }
 
+// Each connection is a descriptor, and the usual soft limit of 1024 is soon reached by streams.
+void allow_connections(std::size_t most) {
+    constexpr rlim_t others = 256;
+    const auto wanted = static_cast<rlim_t>(most) + others;
+    rlimit limit{};
+    if (::getrlimit(RLIMIT_NOFILE, &limit) == 0 && limit.rlim_cur < wanted) {
+        limit.rlim_cur = std::min(wanted, limit.rlim_max);
+        ::setrlimit(RLIMIT_NOFILE, &limit);
+    }
+}
+
 } // namespace
 
 bool is_loopback(const std::string& host) {
@@ -194,6 +207,7 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     http.host = options.host;
     http.port = options.port;
     http.log = options.log;
+    allow_connections(http.most_connections);
     HttpServer server(http, {router, files ? &*files : nullptr, access, metrics});
     const auto port = server.listen();
     if (!port) {

@@ -190,6 +190,40 @@ TEST(http, a_length_beside_chunks_is_refused) {
     EXPECT_EQ(status_of(answer), "HTTP/1.1 400");
 }
 
+// RFC 9112 section 3.2: no host, or two, is 400.
+TEST(http, a_request_names_one_host) {
+    const Running server;
+    EXPECT_EQ(status_of(server.answer("GET /throws HTTP/1.1\r\nConnection: close\r\n\r\n")),
+              "HTTP/1.1 400");
+    EXPECT_EQ(status_of(server.answer(request("GET /throws", "Host: elsewhere.example\r\n"))),
+              "HTTP/1.1 400");
+}
+
+// RFC 9112 section 9.6: closing while the other side sends would take the answer away from it.
+TEST(http, who_sends_too_much_is_heard_out_and_reads_why) {
+    const Running server;
+    Socket socket(server.port);
+    socket.send(request("POST /echo", "Content-Length: 3000000\r\n", std::string(3000000, 'a')));
+    EXPECT_EQ(status_of(socket.receive()), "HTTP/1.1 413");
+}
+
+TEST(http, bodies_that_are_promised_count_together) {
+    HttpOptions options;
+    options.most_bodies_bytes = 1500;
+    const Running server(options);
+    const Socket slow(server.port);
+    slow.send(request("POST /echo", "Content-Length: 1000\r\n", "a"));
+    const std::string more =
+        request("POST /echo", "Content-Length: 600\r\n", std::string(600, 'b'));
+    std::string status;
+    for (int tries = 0; tries < 100 && status != "HTTP/1.1 503"; ++tries) {
+        status = status_of(server.answer(more)); // 200 until the slow one has been seen
+    }
+    EXPECT_EQ(status, "HTTP/1.1 503");
+    EXPECT_EQ(status_of(server.answer(request("POST /echo", "Content-Length: 2\r\n", "ok"))),
+              "HTTP/1.1 200");
+}
+
 TEST(http, slow_and_silent_connections_are_let_go) {
     HttpOptions options;
     options.reading = std::chrono::seconds(1);

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The built program serving on a free port, with a folder of its own that is gone afterwards.
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+export class Serving {
+    static async start(program, words = ['--listen', '127.0.0.1:0']) {
+        const serving = new Serving();
+        serving.folder = mkdtempSync(join(tmpdir(), 'loafwright-api-'));
+        serving.child = spawn(program, ['serve', '--data', join(serving.folder, 'data'), ...words], {
+            env: { ...process.env, TZ: 'UTC' },
+            stdio: ['ignore', 'pipe', 'pipe'],
+        });
+        serving.log = '';
+        serving.child.stderr.on('data', (bytes) => (serving.log += bytes));
+        serving.ended = new Promise((resolve) => serving.child.on('exit', (code, signal) => resolve({ code, signal })));
+        let said = '';
+        serving.address = await new Promise((resolve, reject) => {
+            serving.child.stdout.on('data', (bytes) => {
+                said += bytes;
+                const found = said.match(/http:\S+/);
+                if (found) resolve(found[0]);
+            });
+            serving.ended.then(() => reject(new Error(`it did not serve: ${said}${serving.log}`)));
+        });
+        serving.base = new URL(serving.address).origin;
+        return serving;
+    }
+
+    async stop() {
+        this.child.kill('SIGTERM');
+        const end = await this.ended;
+        rmSync(this.folder, { recursive: true, force: true });
+        return end;
+    }
+}
