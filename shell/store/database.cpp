@@ -95,6 +95,10 @@ Database::Database(Dialect dialect, std::string address, std::string where)
     : dialect_(dialect), address_(std::move(address)), where_(std::move(where)),
       session_(dialect == Dialect::sqlite ? soci::session(soci::sqlite3, address_)
                                           : soci::session(soci::postgresql, address_)) {
+    settle();
+}
+
+void Database::settle() {
     if (dialect_ == Dialect::sqlite) {
         // What was answered must be on the disk, also when the power goes: FULL, not NORMAL.
         for (const char* pragma : {"PRAGMA busy_timeout = 10000",
@@ -108,16 +112,29 @@ Database::Database(Dialect dialect, std::string address, std::string where)
     }
 }
 
-void Database::begin() {
-    // A writer from the start: a reader that becomes one may have to give up half way.
-    session_ << (dialect_ == Dialect::sqlite ? "BEGIN IMMEDIATE" : "BEGIN");
+void Database::begin(Access access) {
+    const bool reads = access == Access::reading;
+    if (dialect_ == Dialect::sqlite) {
+        // A writer from the start, since a reader that becomes one may have to give up half way. A
+        // reader waits for nobody.
+        session_ << (reads ? "BEGIN" : "BEGIN IMMEDIATE");
+    } else {
+        session_ << (reads ? "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY" : "BEGIN");
+    }
 }
 
-void Database::together(const std::function<void(soci::session&)>& work) {
-    if (dialect_ == Dialect::postgresql && !session_.is_connected()) {
+void Database::together(Access access, const std::function<void(soci::session&)>& work) {
+    try {
+        begin(access);
+    } catch (const soci::soci_error&) {
+        if (dialect_ == Dialect::sqlite) {
+            throw;
+        }
+        // The connection was lost since the last time.
         session_.reconnect();
+        settle();
+        begin(access);
     }
-    begin();
     try {
         work(session_);
         session_ << "COMMIT";
@@ -135,7 +152,7 @@ std::optional<Diagnostic> Database::migrate() {
     const auto steps = migrations(dialect_);
     const auto newest = static_cast<long long>(steps.size());
     std::optional<Diagnostic> newer;
-    together([&](soci::session& sql) {
+    together(Access::writing, [&](soci::session& sql) {
         if (dialect_ == Dialect::postgresql) {
             // Two programs may begin at once.
             sql << "SELECT pg_advisory_xact_lock(" << lock_number << ")";
