@@ -7,6 +7,8 @@
 #include <soci/sqlite3/soci-sqlite3.h>
 #include <sqlite3.h>
 
+#include <chrono>
+#include <thread>
 #include <utility>
 
 namespace loafwright::store {
@@ -62,6 +64,22 @@ Diagnostic sqlite_trouble(int result, const std::string& where, const std::strin
     }
 }
 
+// SQLite does not wait here, whatever its time-out, when two begin with an empty file at once.
+void use_wal(soci::session& session) {
+    constexpr int most = 200;
+    for (int turn = 1;; ++turn) {
+        try {
+            session << "PRAGMA journal_mode = WAL";
+            return;
+        } catch (const soci::sqlite3_soci_error& fault) {
+            if ((fault.result() & 0xff) != SQLITE_BUSY || turn == most) {
+                throw;
+            }
+        }
+        std::this_thread::sleep_for(std::chrono::milliseconds(20));
+    }
+}
+
 } // namespace
 
 Diagnostic trouble_of(const std::exception& fault, Dialect dialect, const std::string& where) {
@@ -101,12 +119,10 @@ Database::Database(Dialect dialect, std::string address, std::string where)
 void Database::settle() {
     if (dialect_ == Dialect::sqlite) {
         // What was answered must be on the disk, also when the power goes: FULL, not NORMAL.
-        for (const char* pragma : {"PRAGMA busy_timeout = 10000",
-                                   "PRAGMA journal_mode = WAL",
-                                   "PRAGMA synchronous = FULL",
-                                   "PRAGMA foreign_keys = ON"}) {
-            session_ << pragma;
-        }
+        session_ << "PRAGMA busy_timeout = 10000";
+        use_wal(session_);
+        session_ << "PRAGMA synchronous = FULL";
+        session_ << "PRAGMA foreign_keys = ON";
     } else {
         session_ << "SET client_min_messages = warning";
     }
