@@ -6,7 +6,9 @@
 #include <soci/postgresql/soci-postgresql.h>
 #include <soci/sqlite3/soci-sqlite3.h>
 #include <sqlite3.h>
+#include <unistd.h>
 
+#include <cerrno>
 #include <chrono>
 #include <thread>
 #include <utility>
@@ -35,6 +37,13 @@ Diagnostic read_only(const std::string& where) {
                 "Check the permissions of the folder and its files.");
 }
 
+Diagnostic damaged(const std::string& where, const char* what) {
+    return told("store_damaged",
+                what,
+                where,
+                "Put a copy in its place, or import an export into a new place.");
+}
+
 Diagnostic unreachable(const std::string& where, const std::string& why) {
     return told("store_unreachable",
                 "what is kept cannot be reached: " + why,
@@ -47,6 +56,12 @@ std::string first_line(const std::string& text) {
     return text.substr(0, text.find('\n'));
 }
 
+// SQLite says only that it cannot open a file where it may not make one beside it.
+Diagnostic not_opened(const std::string& where, const std::string& why) {
+    const bool closed = ::access(where.c_str(), W_OK) != 0 && (errno == EROFS || errno == EACCES);
+    return closed ? read_only(where) : unreachable(where, why);
+}
+
 Diagnostic sqlite_trouble(int result, const std::string& where, const std::string& why) {
     switch (result & 0xff) {
     case SQLITE_FULL:
@@ -55,12 +70,9 @@ Diagnostic sqlite_trouble(int result, const std::string& where, const std::strin
         return read_only(where);
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-        return told("store_damaged",
-                    "the file of what is kept is damaged",
-                    where,
-                    "Put a copy in its place, or import an export into a new folder.");
+        return damaged(where, "the file of what is kept is damaged");
     default:
-        return unreachable(where, why);
+        return not_opened(where, why);
     }
 }
 
@@ -95,7 +107,7 @@ Diagnostic trouble_of(const std::exception& fault, Dialect dialect, const std::s
         if (why.find("full") != std::string::npos) {
             return full(where);
         }
-        return unreachable(where, why);
+        return not_opened(where, why);
     }
     if (const auto* postgresql = dynamic_cast<const soci::postgresql_soci_error*>(&fault)) {
         const std::string state = postgresql->sqlstate();
@@ -104,6 +116,9 @@ Diagnostic trouble_of(const std::exception& fault, Dialect dialect, const std::s
         }
         if (state == "25006" || state == "42501") {
             return read_only(where);
+        }
+        if (state == "XX001" || state == "XX002") {
+            return damaged(where, "the database says that it is damaged");
         }
     }
     return unreachable(where, why);

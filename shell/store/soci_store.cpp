@@ -243,15 +243,35 @@ bool is_postgresql(const std::string& address) {
     return address.rfind("postgresql://", 0) == 0 || address.rfind("postgres://", 0) == 0;
 }
 
-// A password in an address is nobody's business.
-std::string without_password(const std::string& address) {
-    const std::size_t slashes = address.find("://");
-    const std::size_t at = address.find('@');
-    const std::size_t colon = address.find(':', slashes + 3);
-    if (at == std::string::npos || colon == std::string::npos || colon > at) {
-        return address;
+// A password in an address is nobody's business: user:password@ (RFC 3986 section 3.2.1) and the
+// keys of PostgreSQL that end so.
+std::string without_password(std::string address) {
+    const std::size_t from = address.find("://") + 3;
+    const std::size_t at = address.rfind('@', address.find_first_of("/?", from));
+    const std::size_t colon = address.find(':', from);
+    if (at != std::string::npos && colon < at) {
+        address.erase(colon, at - colon);
     }
-    return address.substr(0, colon) + address.substr(at);
+    const std::string key = "password=";
+    for (std::size_t found = address.find(key); found != std::string::npos;
+         found = address.find(key, found + key.size())) {
+        const std::size_t value = found + key.size();
+        const std::size_t end = std::min(address.find('&', value), address.size());
+        address.replace(value, end - value, "…");
+    }
+    return address;
+}
+
+// What the library takes for a file: without "=" all of it is the name, else the name stands in
+// quotation marks and may not have both a space and such a mark in it.
+std::optional<std::string> sqlite_address(const std::string& file) {
+    if (file.find('=') == std::string::npos) {
+        return file;
+    }
+    if (file.find(' ') != std::string::npos && file.find('"') != std::string::npos) {
+        return std::nullopt;
+    }
+    return "dbname=\"" + file + "\"";
 }
 
 } // namespace
@@ -276,11 +296,17 @@ Answer<std::unique_ptr<Store>> open(const std::string& address, const std::strin
         }
     }
     try {
-        auto database = std::make_unique<Database>(
-            dialect,
-            postgresql ? address
-                       : "dbname=\"" + (fs::path(address) / "loafwright.db").string() + "\"",
-            where);
+        const auto place = postgresql
+                               ? std::optional(address)
+                               : sqlite_address((fs::path(address) / "loafwright.db").string());
+        if (!place) {
+            return tl::make_unexpected(Diagnostic{"store_unreachable",
+                                                  Severity::error,
+                                                  "this folder's name cannot be used",
+                                                  where,
+                                                  "Choose another name, without \" and =."});
+        }
+        auto database = std::make_unique<Database>(dialect, *place, where);
         if (auto newer = database->migrate()) {
             return tl::make_unexpected(std::move(*newer));
         }
