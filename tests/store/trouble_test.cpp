@@ -152,7 +152,6 @@ TEST(without_permission, a_folder_that_may_only_be_read_is_told) {
     if (::geteuid() == 0) {
         GTEST_SKIP() << "root may write everywhere";
     }
-    const auto store = place.open();
     for (const char* name : {"", "/loafwright.db"}) {
         fs::permissions(place.address() + name, fs::perms::owner_write, fs::perm_options::remove);
     }
