@@ -148,22 +148,35 @@ export interface Plan {
     breads?: { bread: string; start: string; eat: TimeBand }[];
 }
 
+/// A time that stands out, and the words that lead to it.
+export interface Said {
+    words: string;
+    time: string;
+}
+
 export interface SheetStage {
     number: number;
     time: string;
+    /// On the clock that several breads share, whose line it is.
+    bread: string | null;
     title: string;
-    length: string;
+    length: string | null;
+    /// There, too: what else begins with it.
+    also: string | null;
     box: boolean;
     acts: { time: string; text: string }[];
     cue: string | null;
     cue_is_ours: boolean;
     reminders: string[];
+    normal: string | null;
 }
 
 export interface Sheet {
+    kind: 'bread' | 'shared_clock';
     title: string;
-    eat: string;
-    opening: string;
+    eat: Said;
+    begin: Said;
+    free: string | null;
     weigh: string[];
     ready: string[];
     ahead: string[];
@@ -177,6 +190,8 @@ export interface Sheet {
 export interface WayOut {
     change: string;
     eat: string;
+    /// The answers that make the bread so; none where only the day changes.
+    taken_by: { bread: number; key: string; value: string }[];
 }
 
 export interface Planned {
