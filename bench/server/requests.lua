@@ -37,9 +37,9 @@ function request()
          os.time(), place, count))
    end
    local words = kind == 'anew' and text .. string.format('\nMade %d times in kitchen %d.\n', count, place) or text
-   -- Some time in the four weeks from the day after next.
-   local minutes = (count * 37 + place * 11) % (28 * 24 * 60)
-   local eat_by = os.date('!%Y-%m-%dT%H:%M:00Z', 1795996800 + 60 * minutes)
+   -- Some minute of the week from Sunday on; the clock says Saturday morning.
+   local minutes = (count * 37 + place * 11) % (7 * 24 * 60)
+   local eat_by = os.date('!%Y-%m-%dT%H:%M:00Z', 1795910400 + 60 * minutes)
    return wrk.format(nil, nil, nil, string.format(
       '{"version":1,"breads":[{"name":"bench","text":%s}],"kitchen":{"room_c":19},"day":{"zone":"Europe/London"},'
       .. '"now":"2026-11-28T08:00:00Z","eat_by":"%s"}', quoted(words), eat_by))

@@ -582,6 +582,8 @@ void HttpServer::run(bool on_signals) {
     }
     asio::co_spawn(in.io, in.accept(), asio::detached);
     in.io.run();
+    in.pool.stop(); // what has not begun has nobody left who waits for it
+    in.pool.join();
 }
 
 void HttpServer::stop() {

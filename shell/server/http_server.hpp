@@ -58,7 +58,7 @@ public:
     tl::expected<std::uint16_t, Diagnostic> listen();
 
     /// Serves until `stop`, or until SIGINT or SIGTERM where `on_signals`. What runs is finished,
-    /// at most for five seconds.
+    /// at most for five seconds; no handler runs any more when it returns.
     void run(bool on_signals);
     /// From any thread.
     void stop();

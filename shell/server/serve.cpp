@@ -182,11 +182,11 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     const Knowledge knowledge = built_in_knowledge();
     Metrics metrics;
     EventHub hub;
-    Keeper keeper(std::move(*reading), std::move(*writing), hub, metrics);
+    auto keeper = std::make_unique<Keeper>(std::move(*reading), std::move(*writing), hub, metrics);
     Planner planner(knowledge);
     Access access(hosts_of(options.host), token);
     Router router;
-    const ApiParts parts{planner, keeper, hub, system_now};
+    const ApiParts parts{planner, *keeper, hub, system_now};
     add_plan_routes(router, parts);
     add_bake_routes(router, parts);
     add_notebook_routes(router, parts);
@@ -216,6 +216,7 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     const std::string address = fmt::format("http://{}:{}/", open_at(options.host), *port);
     ready(token.empty() ? address : address + "enter?token=" + token);
     server.run(true);
+    keeper.reset(); // what it still writes is answered to the server, which must be there
     return std::nullopt;
 }
 

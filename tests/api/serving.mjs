@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// The built program serving on a free port, with a folder of its own that is gone afterwards.
+// The built program serving on a free port, with a folder of its own that is gone afterwards, or one that
+// the caller has and keeps.
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 export class Serving {
-    static async start(program, words = ['--listen', '127.0.0.1:0']) {
+    static async start(program, words = ['--listen', '127.0.0.1:0'], kept = undefined) {
         const serving = new Serving();
-        serving.folder = mkdtempSync(join(tmpdir(), 'loafwright-api-'));
+        serving.own = kept === undefined;
+        serving.folder = kept ?? mkdtempSync(join(tmpdir(), 'loafwright-api-'));
         serving.child = spawn(program, ['serve', '--data', join(serving.folder, 'data'), ...words], {
             env: { ...process.env, TZ: 'UTC' },
             stdio: ['ignore', 'pipe', 'pipe'],
@@ -33,7 +35,7 @@ export class Serving {
     async stop() {
         this.child.kill('SIGTERM');
         const end = await this.ended;
-        rmSync(this.folder, { recursive: true, force: true });
+        if (this.own) rmSync(this.folder, { recursive: true, force: true });
         return end;
     }
 }
