@@ -35,7 +35,7 @@ function(room_tests name)
     if(arg_TOGETHER)
         add_test(NAME ${name}.together COMMAND test_${name} --gtest_brief=1
             WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}")
-        set_tests_properties(${name}.together PROPERTIES LABELS "${name}" TIMEOUT 900)
+        set_tests_properties(${name}.together PROPERTIES LABELS "${name}" TIMEOUT 3600)
         return()
     endif()
     gtest_discover_tests(test_${name}

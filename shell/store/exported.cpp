@@ -242,7 +242,7 @@ tl::expected<std::string, Diagnostic> export_json(const Everything& everything) 
     std::string out = "{\"loafwright_export\":1,\n\"documents\":[";
     const char* between = "\n";
     for (const auto& [kind, document] : everything.documents) {
-        out += fmt::format("{}{{\"kind\":\"{}\",\"id\":\"{}\",\"revision\":{},\"json\":{}}}",
+        out += fmt::format(R"({}{{"kind":"{}","id":"{}","revision":{},"json":{}}})",
                            between,
                            kind,
                            document.id,
@@ -254,7 +254,7 @@ tl::expected<std::string, Diagnostic> export_json(const Everything& everything) 
     between = "\n";
     for (const ExportedBake& bake : everything.bakes) {
         const std::string& id = bake.record.id;
-        out += fmt::format("{}{{\"id\":\"{}\",\"created\":{},\"request\":{},\"events\":[",
+        out += fmt::format(R"({}{{"id":"{}","created":{},"request":{},"events":[)",
                            between,
                            id,
                            bake.record.created.seconds,
@@ -270,8 +270,7 @@ tl::expected<std::string, Diagnostic> export_json(const Everything& everything) 
     out += "],\n\"photos\":[";
     between = "\n";
     for (const auto& [hash, bytes] : everything.photos) {
-        out +=
-            fmt::format("{}{{\"sha256\":\"{}\",\"base64\":\"{}\"}}", between, hash, base64(bytes));
+        out += fmt::format(R"({}{{"sha256":"{}","base64":"{}"}})", between, hash, base64(bytes));
         between = ",\n";
     }
     if (broken) {

@@ -3,12 +3,12 @@
 
 #include <fcntl.h>
 #include <sodium.h>
-#include <stdlib.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>

@@ -46,9 +46,9 @@ Cluster* Cluster::get() {
 }
 
 Cluster::Cluster() : programs_(programs_folder()) {
-    // The name of a socket is at most 107 bytes long, so its folder stands high up.
-    std::string pattern = "/tmp/loaf-pg-XXXXXX";
-    if (::mkdtemp(pattern.data()) == nullptr) {
+    std::string pattern = (fs::temp_directory_path() / "loaf-pg-XXXXXX").string();
+    // The name of a socket is at most 107 bytes long, ".s.PGSQL.5432.lock" in the folder included.
+    if (pattern.size() > 85 || ::mkdtemp(pattern.data()) == nullptr) {
         throw std::runtime_error("no folder for the cluster");
     }
     folder_ = pattern;
