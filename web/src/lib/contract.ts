@@ -1268,46 +1268,63 @@ export interface components {
                 source: string;
             }[];
         };
-        /** @description The page in words, every one ready to be shown. */
+        /**
+         * @description The page in words, every one ready to be shown; docs/sheet.md says what each is. A text that a page does not
+         *     have is null, a list that it does not have is empty.
+         */
         Sheet: {
+            /** @enum {unknown} */
+            kind: "bread" | "shared_clock";
             title: string;
-            eat: string;
-            opening: string;
+            eat: components["schemas"]["Said"];
+            begin: components["schemas"]["Said"];
+            free: string | null;
             weigh: components["schemas"]["Texts"];
             ready: components["schemas"]["Texts"];
             ahead: components["schemas"]["Texts"];
-            stages: {
-                number: number;
-                time: string;
-                title: string;
-                length: string;
-                box: boolean;
-                acts: {
-                    time: string;
-                    text: string;
-                }[];
-                cue: string;
-                cue_is_ours: boolean;
-                reminders: components["schemas"]["Texts"];
-            }[];
-            notes: components["schemas"]["Texts"];
+            stages: components["schemas"]["SheetStage"][];
             warnings: components["schemas"]["Texts"];
+            notes: components["schemas"]["Texts"];
             cautions: components["schemas"]["Texts"];
             questions: components["schemas"]["Texts"];
-            day_line: {
+            day_line: components["schemas"]["DayLine"] | null;
+        };
+        /** @description A time that stands out, and the words that lead to it. */
+        Said: {
+            words: string;
+            time: string;
+        };
+        SheetStage: {
+            number: number;
+            time: string;
+            bread: string | null;
+            title: string;
+            length: string | null;
+            also: string | null;
+            box: boolean;
+            acts: {
+                time: string;
+                text: string;
+            }[];
+            cue: string | null;
+            cue_is_ours: boolean;
+            reminders: components["schemas"]["Texts"];
+            normal: string | null;
+        };
+        DayLine: {
+            from: components["schemas"]["Time"];
+            minutes: number;
+            spans: {
+                number: number;
+                from_minutes: number;
+                to_minutes: number;
+                attention: components["schemas"]["Attention"];
+            }[];
+            hours: {
                 minutes: number;
-                spans: {
-                    number: number;
-                    from_minutes: number;
-                    to_minutes: number;
-                    attention: components["schemas"]["Attention"];
-                }[];
-                hours: {
-                    minutes: number;
-                    hour: number;
-                    text: string;
-                }[];
-            };
+                hour: number;
+                text: string;
+            }[];
         };
         PlanAnswer: components["schemas"]["PossibleAnswer"] | components["schemas"]["ImpossibleAnswer"];
         PossibleAnswer: {
@@ -1328,6 +1345,12 @@ export interface components {
                 ways_out: {
                     change: string;
                     eat: components["schemas"]["Time"];
+                    /** @description The answers that make the bread so; none where only the day changes. */
+                    taken_by: {
+                        bread: number;
+                        key: string;
+                        value: string;
+                    }[];
                 }[];
             };
             questions: components["schemas"]["Question"][];
