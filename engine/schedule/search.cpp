@@ -26,7 +26,7 @@ OutOfReach past(const std::string& found, const std::string& do_this) {
 } // namespace
 
 Search::Search(const Problem& problem, const Wish& wish, std::int64_t conflicts)
-    : problem_(problem), wish_(wish), clauses_(conflicts) {}
+    : problem_(problem), wish_(wish), clauses_(std::in_place, conflicts) {}
 
 Outcome Search::run() {
     constexpr std::size_t most_tasks = 1000;
@@ -51,35 +51,53 @@ Outcome Search::run() {
     if (day_.impossible) {
         return NoSchedule{};
     }
-    encoding_.emplace(clauses_, day_, Guards::none);
+    const auto least = least_cost(problem_);
+    if (least && least->impossible) {
+        return NoSchedule{};
+    }
+    const Serial serial = serial_schedule(problem_, wish_);
+    if (serial.whole) {
+        best_ = serial.schedule;
+        note_proven(least);
+        day_ = narrowed();
+    }
+    build();
     if (!keep_first_start()) {
         return NoSchedule{};
     }
-    const std::vector<Sum> wishes = violation_parts(clauses_, day_, *encoding_);
-    prefer_serial();
+    keep_found();
+    prefer(serial.schedule);
     const Answer first = ask({});
-    clauses_.forget_preferences();
-    if (clauses_.too_large() || first == Answer::stopped) {
-        return past(clauses_.too_large() ? "found a problem of too many parts for the solver"
-                                         : "found no answer within the counted limit",
+    clauses_->forget_preferences();
+    if (clauses_->too_large() || first == Answer::stopped) {
+        return past(clauses_->too_large() ? "found a problem of too many parts for the solver"
+                                          : "found no answer within the counted limit",
                     "use fewer steps, a coarser grid or a larger limit");
     }
     if (first == Answer::no) {
         return NoSchedule{};
     }
     const auto fewest_violations = [&] {
-        return least_sum([&](std::int64_t) { return std::vector<Sum>(wishes); },
-                         [&] { return objective_of(problem_, best_).violations; });
+        const std::vector<Sum> parts = violation_parts(*clauses_, day_, *encoding_);
+        violations_ = least_sum([&](std::int64_t) { return std::vector<Sum>(parts); },
+                                [&] { return objective_of(problem_, best_).violations; });
+        return violations_.has_value();
     };
     const auto least_tied = [&] {
-        TiedParts tied(clauses_, day_, *encoding_);
-        return least_sum([&](std::int64_t cap) { return tied.parts(cap); },
-                         [&] { return objective_of(problem_, best_).tied / grid - tied.base(); });
+        TiedParts tied(*clauses_, day_, *encoding_);
+        const auto least =
+            least_sum([&](std::int64_t cap) { return tied.parts(cap); },
+                      [&] { return objective_of(problem_, best_).tied / grid - tied.base(); });
+        if (least) {
+            tied_ = tied.base() + *least;
+        }
+        return least && begin_again(narrowed());
     };
     bool proven = true;
     switch (wish_.aim) {
     case Aim::begin_late:
-        proven = fewest_violations() && least_tied() && latest_first_start();
+        proven =
+            (violations_ || fewest_violations()) && (tied_ || least_tied()) && latest_first_start();
         break;
     case Aim::end_early:
         proven = earliest_end() && fewest_violations() && least_tied() && latest_first_start();
@@ -101,7 +119,7 @@ Outcome Search::run() {
 }
 
 Answer Search::ask(const std::vector<Literal>& assumptions) {
-    const Answer answer = clauses_.solve(assumptions);
+    const Answer answer = clauses_->solve(assumptions);
     if (answer == Answer::yes) {
         best_ = encoding_->in_model();
     }
@@ -110,7 +128,114 @@ Answer Search::ask(const std::vector<Literal>& assumptions) {
 
 void Search::fix(const std::vector<Literal>& literals) {
     for (const Literal literal : literals) {
-        clauses_.add({literal});
+        clauses_->add({literal});
+    }
+}
+
+void Search::build() {
+    const std::int64_t left = clauses_->conflicts_left();
+    encoding_.reset();
+    clauses_.emplace(left);
+    encoding_.emplace(*clauses_, day_, Guards::none);
+    starts_ = cells::starts_left(day_);
+}
+
+// What a serial schedule reaches and none can undercut needs no question.
+void Search::note_proven(const std::optional<LeastCost>& least) {
+    if (wish_.aim != Aim::begin_late || !least) {
+        return;
+    }
+    const Objective reached = objective_of(problem_, best_);
+    if (reached.violations == least->violations) {
+        violations_ = reached.violations;
+        if (reached.tied == least->tied) {
+            tied_ = reached.tied / day_.grid;
+            first_from_ = first_start();
+        }
+    }
+}
+
+// The cells, as narrow as what is known.
+cells::DayCells Search::narrowed() const {
+    cells::DayCells day = day_;
+    for (cells::JobCells& job : day.jobs) {
+        std::vector<cells::Way> ways;
+        for (cells::Way& way : job.ways) {
+            for (cells::WayLag& lag : way.lags) {
+                if (violations_ == 0 && lag.good) {
+                    lag.max = std::min(lag.max.value_or(*lag.good), *lag.good);
+                }
+            }
+            if (!violations_ || way.weight <= *violations_) {
+                ways.push_back(std::move(way));
+            }
+        }
+        job.ways = std::move(ways);
+        if (first_from_) {
+            job.not_before = std::max(job.not_before.value_or(0), *first_from_);
+        }
+        if (last_end_) {
+            job.ready_by = std::min(job.ready_by.value_or(*last_end_), *last_end_);
+        }
+    }
+    if (tied_) {
+        cells::keep_tied(day, *tied_);
+    }
+    cells::look_again(day);
+    return day;
+}
+
+// The same question with fewer values: what is known by now is left out of the clauses instead of
+// being forbidden by them.
+bool Search::begin_again(cells::DayCells narrower) {
+    encoding_.reset();
+    day_ = std::move(narrower);
+    build();
+    keep_first_start();
+    keep_found();
+    prefer(best_);
+    const Answer answer = ask({});
+    clauses_->forget_preferences();
+    return answer == Answer::yes;
+}
+
+// Begins again where a quarter of all values has gone.
+bool Search::keep_narrow() {
+    cells::DayCells narrower = narrowed();
+    return 4 * cells::starts_left(narrower) > 3 * starts_ || begin_again(std::move(narrower));
+}
+
+void Search::keep_found() {
+    if (violations_) {
+        const std::vector<Sum> parts = violation_parts(*clauses_, day_, *encoding_);
+        if (*violations_ == 0) {
+            for (const Sum& part : parts) {
+                fix(at_most(part, 0));
+            }
+        } else {
+            fix(at_most(total(*clauses_, parts, *violations_ + 1), *violations_));
+        }
+    }
+    if (tied_) {
+        TiedParts tied(*clauses_, day_, *encoding_);
+        const std::int64_t most = *tied_ - tied.base();
+        const std::vector<Sum> parts = tied.parts(most + 1);
+        if (most == 0) {
+            for (const Sum& part : parts) {
+                fix(at_most(part, 0));
+            }
+        } else {
+            fix(at_most(total(*clauses_, parts, most + 1), most));
+        }
+    }
+    if (first_from_) {
+        fix(all_from(*first_from_));
+    }
+    if (first_to_) {
+        clauses_->add({some_by(*first_to_)});
+    }
+    if (last_end_) {
+        fix(all_over_by(*last_end_));
     }
 }
 
@@ -127,22 +252,21 @@ bool Search::keep_first_start() {
         if (*wish_.first_start_to < 0) {
             return false;
         }
-        clauses_.add({some_by(*wish_.first_start_to / day_.grid)});
+        clauses_->add({some_by(*wish_.first_start_to / day_.grid)});
     }
     return true;
 }
 
-void Search::prefer_serial() {
-    const Schedule serial = serial_schedule(problem_);
-    for (std::size_t j = 0; j < serial.jobs.size(); ++j) {
-        const JobSchedule& job = serial.jobs[j];
+void Search::prefer(const Schedule& schedule) {
+    for (std::size_t j = 0; j < schedule.jobs.size(); ++j) {
+        const JobSchedule& job = schedule.jobs[j];
         const EncodedJob& encoded = encoding_->jobs()[j];
         if (job.starts.empty()) {
             continue; // no place was found for it
         }
         for (std::size_t w = 0; w < encoded.ways.size(); ++w) {
             const bool chosen = day_.jobs[j].ways[w].alternative == job.alternative;
-            clauses_.prefer(chosen ? encoded.ways[w] : -encoded.ways[w]);
+            clauses_->prefer(chosen ? encoded.ways[w] : -encoded.ways[w]);
         }
         for (std::size_t i = 0; i < job.starts.size(); ++i) {
             const Moment& start = encoded.tasks[i].start;
@@ -150,14 +274,14 @@ void Search::prefer_serial() {
             for (std::int64_t t = start.earliest(); t <= start.latest(); ++t) {
                 if (start.is_value(t)) {
                     const Literal from = start.at_least(t);
-                    clauses_.prefer(t <= cell ? from : -from);
+                    clauses_->prefer(t <= cell ? from : -from);
                 }
             }
         }
     }
 }
 
-bool Search::least_sum(const Parts& parts, const Value& value) {
+std::optional<std::int64_t> Search::least_sum(const Parts& parts, const Value& value) {
     std::int64_t most = value(); // known to be reached
     std::int64_t least = 0;      // known not to be undercut
     std::vector<Literal> bound;
@@ -171,7 +295,7 @@ bool Search::least_sum(const Parts& parts, const Value& value) {
                 assumed.insert(assumed.end(), none.begin(), none.end());
             }
         } else {
-            sum = total(clauses_, parts(tried + 1), tried + 1);
+            sum = total(*clauses_, parts(tried + 1), tried + 1);
             assumed = at_most(sum, tried);
         }
         Answer answer = ask(assumed);
@@ -193,10 +317,10 @@ bool Search::least_sum(const Parts& parts, const Value& value) {
             }
             if (least >= most) {
                 fix(bound);
-                return true;
+                return most;
             }
         }
-        return false; // the limit
+        return std::nullopt; // the limit
     }
     // The value that was there at the beginning is the best.
     if (most == 0) {
@@ -204,9 +328,9 @@ bool Search::least_sum(const Parts& parts, const Value& value) {
             fix(at_most(part, 0));
         }
     } else {
-        fix(at_most(total(clauses_, parts(most + 1), most + 1), most));
+        fix(at_most(total(*clauses_, parts(most + 1), most + 1), most));
     }
-    return ask({}) == Answer::yes;
+    return ask({}) == Answer::yes ? std::optional(most) : std::nullopt;
 }
 
 std::vector<Literal> Search::all_from(std::int64_t first) const {
@@ -223,14 +347,14 @@ std::vector<Literal> Search::all_from(std::int64_t first) const {
 }
 
 Literal Search::some_by(std::int64_t last) {
-    const Literal asked = clauses_.fresh();
+    const Literal asked = clauses_->fresh();
     std::vector<Literal> clause{-asked};
     for (const EncodedJob& job : encoding_->jobs()) {
         for (const EncodedTask& task : job.tasks) {
             clause.push_back(task.start.at_most(last));
         }
     }
-    clauses_.add(clause);
+    clauses_->add(clause);
     return asked;
 }
 
@@ -272,6 +396,11 @@ bool Search::latest_first_start() {
     }
     for (std::int64_t step = 1; first_start() < most;) {
         const std::int64_t reached = first_start();
+        first_from_ = reached;
+        fix(all_from(reached));
+        if (!keep_narrow()) {
+            return false;
+        }
         const std::int64_t tried = std::min(most, reached + step);
         const Answer answer = ask(all_from(tried));
         if (answer == Answer::stopped) {
@@ -284,6 +413,7 @@ bool Search::latest_first_start() {
             step = std::min(2 * step, std::max<std::int64_t>(1, (most - first_start() + 1) / 2));
         }
     }
+    first_from_ = most;
     fix(all_from(most));
     return true;
 }
@@ -300,8 +430,10 @@ bool Search::earliest_first_start() {
             least = middle + 1;
         }
     }
-    clauses_.add({some_by(least)});
+    clauses_->add({some_by(least)});
     fix(all_from(least));
+    first_from_ = least;
+    first_to_ = least;
     return true;
 }
 
@@ -311,6 +443,11 @@ bool Search::earliest_end() {
         least = std::max(least, job.tasks.back().end.earliest());
     }
     while (least < last_end()) {
+        last_end_ = last_end();
+        fix(all_over_by(*last_end_));
+        if (!keep_narrow()) {
+            return false;
+        }
         const std::int64_t middle = least + (last_end() - least) / 2;
         const Answer answer = ask(all_over_by(middle));
         if (answer == Answer::stopped) {
@@ -321,7 +458,8 @@ bool Search::earliest_end() {
         }
     }
     fix(all_over_by(least));
-    return true;
+    last_end_ = least;
+    return keep_narrow();
 }
 
 bool Search::settle_ties() {
@@ -366,20 +504,20 @@ bool Search::settle_ways() {
     });
     for (const std::size_t j : order) {
         for (const Literal way : encoding_->jobs()[j].ways) {
-            if (clauses_.impossible(way)) {
+            if (clauses_->impossible(way)) {
                 continue;
             }
-            if (!clauses_.holds(way)) {
+            if (!clauses_->holds(way)) {
                 const Answer answer = ask({way});
                 if (answer == Answer::stopped) {
                     return false;
                 }
                 if (answer == Answer::no) {
-                    clauses_.add({-way});
+                    clauses_->add({-way});
                     continue;
                 }
             }
-            clauses_.add({way});
+            clauses_->add({way});
             break;
         }
     }
@@ -388,7 +526,7 @@ bool Search::settle_ways() {
 
 // The latest or earliest moment that the rest allows, doubling the step and then halving it.
 bool Search::settle(const Moment& moment, bool late) {
-    std::int64_t reached = moment.in_model(clauses_);
+    std::int64_t reached = moment.in_model(*clauses_);
     std::int64_t end = late ? moment.latest() : moment.earliest();
     const auto beyond = [&](std::int64_t time) {
         return late ? moment.at_least(time) : moment.at_most(time);
@@ -399,42 +537,42 @@ bool Search::settle(const Moment& moment, bool late) {
         step = std::min(step, left);
         const std::int64_t tried = late ? reached + step : reached - step;
         Answer answer = Answer::no;
-        if (!clauses_.impossible(beyond(tried))) {
+        if (!clauses_->impossible(beyond(tried))) {
             answer = ask({beyond(tried)});
         }
         if (answer == Answer::stopped) {
             return false;
         }
         if (answer == Answer::yes) {
-            reached = moment.in_model(clauses_);
+            reached = moment.in_model(*clauses_);
             step *= 2;
         } else {
             end = late ? tried - 1 : tried + 1;
             step = std::max<std::int64_t>(1, step / 2);
         }
     }
-    clauses_.add({moment.at_least(reached)});
-    clauses_.add({moment.at_most(reached)});
+    clauses_->add({moment.at_least(reached)});
+    clauses_->add({moment.at_most(reached)});
     return true;
 }
 
 bool Search::settle_people(const EncodedTask& task) {
     for (const Literal person : task.person) {
-        if (clauses_.impossible(person)) {
+        if (clauses_->impossible(person)) {
             continue;
         }
         Answer answer = Answer::yes;
-        if (!clauses_.holds(person)) {
+        if (!clauses_->holds(person)) {
             answer = ask({person});
         }
         if (answer == Answer::stopped) {
             return false;
         }
         if (answer == Answer::yes) {
-            clauses_.add({person});
+            clauses_->add({person});
             return true;
         }
-        clauses_.add({-person});
+        clauses_->add({-person});
     }
     return true;
 }
