@@ -85,13 +85,13 @@ Outcome Search::run() {
     };
     const auto least_tied = [&] {
         TiedParts tied(*clauses_, day_, *encoding_);
-        const auto least =
+        const auto reached =
             least_sum([&](std::int64_t cap) { return tied.parts(cap); },
                       [&] { return objective_of(problem_, best_).tied / grid - tied.base(); });
-        if (least) {
-            tied_ = tied.base() + *least;
+        if (reached) {
+            tied_ = tied.base() + *reached;
         }
-        return least && begin_again(narrowed());
+        return reached && begin_again(narrowed());
     };
     bool proven = true;
     switch (wish_.aim) {
