@@ -10,6 +10,7 @@
 
 #include "engine/schedule/check.hpp"
 #include "engine/schedule/serial.hpp"
+#include "engine/schedule/twins.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -26,7 +27,13 @@ OutOfReach past(const std::string& found, const std::string& do_this) {
 } // namespace
 
 Search::Search(const Problem& problem, const Wish& wish, std::int64_t conflicts)
-    : problem_(problem), wish_(wish), clauses_(std::in_place, conflicts) {}
+    : problem_(problem), wish_(wish), clauses_(std::in_place, conflicts),
+      order_(problem.jobs.size()) {
+    std::iota(order_.begin(), order_.end(), std::size_t{0});
+    std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
+        return problem_.jobs[a].name < problem_.jobs[b].name;
+    });
+}
 
 Outcome Search::run() {
     constexpr std::size_t most_tasks = 1000;
@@ -137,6 +144,7 @@ void Search::build() {
     encoding_.reset();
     clauses_.emplace(left);
     encoding_.emplace(*clauses_, day_, Guards::none);
+    order_twins(*clauses_, *encoding_, twins_of(problem_, order_), wish_.aim);
     starts_ = cells::starts_left(day_);
 }
 
@@ -466,26 +474,21 @@ bool Search::settle_ties() {
     if (ask({}) != Answer::yes || !settle_ways()) {
         return false;
     }
-    std::vector<std::size_t> order(problem_.jobs.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return problem_.jobs[a].name < problem_.jobs[b].name;
-    });
-    for (const std::size_t j : order) {
+    for (const std::size_t j : order_) {
         for (const EncodedTask& task : encoding_->jobs()[j].tasks) {
             if (!settle(task.start, wish_.aim == Aim::begin_late)) {
                 return false;
             }
         }
     }
-    for (const std::size_t j : order) {
+    for (const std::size_t j : order_) {
         for (const EncodedTask& task : encoding_->jobs()[j].tasks) {
             if (!settle(task.end, false)) {
                 return false;
             }
         }
     }
-    for (const std::size_t j : order) {
+    for (const std::size_t j : order_) {
         for (const EncodedTask& task : encoding_->jobs()[j].tasks) {
             if (!settle_people(task)) {
                 return false;
@@ -497,12 +500,7 @@ bool Search::settle_ties() {
 
 // The lowest alternatives, job after job in byte order of their names.
 bool Search::settle_ways() {
-    std::vector<std::size_t> order(problem_.jobs.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return problem_.jobs[a].name < problem_.jobs[b].name;
-    });
-    for (const std::size_t j : order) {
+    for (const std::size_t j : order_) {
         for (const Literal way : encoding_->jobs()[j].ways) {
             if (clauses_->impossible(way)) {
                 continue;

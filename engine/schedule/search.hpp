@@ -55,6 +55,7 @@ private:
     cells::DayCells day_;
     std::optional<Clauses> clauses_;
     std::optional<Encoding> encoding_;
+    std::vector<std::size_t> order_; // of the jobs, in which ties are settled
     Schedule best_;
     // What is known to be the best, in cells.
     std::optional<std::int64_t> violations_;
