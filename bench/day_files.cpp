@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "bench/day_files.hpp"
 
+#include "engine/schedule/cells.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -230,6 +232,69 @@ std::vector<Window> unwatched(const Problem& problem) {
     return runs;
 }
 
+// All times in cells of the grid, as our own solver has them.
+Problem divided(Problem problem, std::int64_t grid) {
+    const auto part = [grid](std::int64_t& minutes) { minutes /= grid; };
+    const auto maybe_part = [&](std::optional<std::int64_t>& minutes) {
+        if (minutes) {
+            part(*minutes);
+        }
+    };
+    const auto task_part = [&](Length& length, std::optional<Stretch>& stretch) {
+        part(length.likely);
+        if (stretch) {
+            part(stretch->min);
+            part(stretch->max);
+        }
+    };
+    part(problem.horizon);
+    for (Person& person : problem.people) {
+        for (Window& window : person.windows) {
+            part(window.from);
+            part(window.to);
+        }
+    }
+    for (HeatUp& row : problem.oven.heat_up) {
+        part(row.minutes);
+    }
+    for (Changeover& row : problem.oven.changeover) {
+        part(row.minutes);
+    }
+    for (Claim& claim : problem.oven.claims) {
+        part(claim.from);
+        part(claim.to);
+    }
+    for (RatherNot& span : problem.rather_not) {
+        part(span.from);
+        part(span.to);
+    }
+    for (Job& job : problem.jobs) {
+        maybe_part(job.not_before);
+        maybe_part(job.ready_from);
+        maybe_part(job.ready_by);
+        for (Task& task : job.tasks) {
+            task_part(task.minutes, task.stretch);
+        }
+        for (Lag& lag : job.lags) {
+            part(lag.min);
+            maybe_part(lag.max);
+            maybe_part(lag.good);
+        }
+        for (Alternative& alternative : job.alternatives) {
+            for (TaskChange& change : alternative.tasks) {
+                Length none;
+                task_part(change.minutes ? *change.minutes : none, change.stretch);
+            }
+            for (LagChange& change : alternative.lags) {
+                part(change.min);
+                maybe_part(change.max);
+                maybe_part(change.good);
+            }
+        }
+    }
+    return problem;
+}
+
 class Data {
 public:
     void number(const char* name, std::int64_t value) {
@@ -416,9 +481,12 @@ void write_people(Data& data, const Problem& problem) {
 
 } // namespace
 
-std::string day_data(const Problem& problem) {
+std::string day_data(const Problem& in_minutes) {
+    const std::int64_t grid = cells::grid_of_day(in_minutes, {}, {});
+    const Problem problem = divided(in_minutes, grid);
     const Flat flat(problem);
     Data data;
+    data.number("grid", grid);
     data.number("horizon", problem.horizon);
     data.number("jobs", static_cast<std::int64_t>(problem.jobs.size()));
     data.number("tasks", static_cast<std::int64_t>(flat.tasks.size()));

@@ -110,7 +110,11 @@ std::vector<Literal> guards_of(const std::vector<GuardedRule>& rules) {
     return guards;
 }
 
-void find_reasons(const Problem& whole, const Jobs& clashing, std::int64_t conflicts, Why& why) {
+// Reasons that hold together for some of the jobs.
+void find_reasons_among(const Problem& whole,
+                        const Jobs& clashing,
+                        std::int64_t conflicts,
+                        Why& why) {
     const Problem problem = only(whole, clashing);
     const std::int64_t grid = cells::grid_of_day(problem, {}, {});
     const cells::DayCells day =
@@ -144,6 +148,21 @@ void find_reasons(const Problem& whole, const Jobs& clashing, std::int64_t confl
     for (const GuardedRule& rule : core) {
         why.reasons.push_back(
             {rule.rule, rule.job ? std::optional(clashing[*rule.job]) : std::nullopt});
+    }
+}
+
+// A rule that all jobs share may be broken by one that does not clash; then none of the others is
+// needed, and only the whole problem tells.
+void find_reasons(const Problem& problem, const Jobs& clashing, std::int64_t conflicts, Why& why) {
+    find_reasons_among(problem, clashing, conflicts, why);
+    const bool shared = std::any_of(why.reasons.begin(),
+                                    why.reasons.end(),
+                                    [](const Reason& reason) { return !reason.job.has_value(); });
+    if (shared && clashing.size() < problem.jobs.size()) {
+        Jobs all(problem.jobs.size());
+        std::iota(all.begin(), all.end(), std::size_t{0});
+        why.reasons.clear();
+        find_reasons_among(problem, all, conflicts, why);
     }
 }
 
