@@ -110,18 +110,18 @@ std::vector<Literal> guards_of(const std::vector<GuardedRule>& rules) {
     return guards;
 }
 
+cells::DayCells without_rules(const Problem& problem) {
+    const std::int64_t grid = cells::grid_of_day(problem, {}, {});
+    return cells::day_in_cells(problem, grid, cells::Looking{false, false, false, false});
+}
+
 // Reasons that hold together for some of the jobs.
 void find_reasons_among(const Problem& whole,
                         const Jobs& clashing,
                         std::int64_t conflicts,
                         Why& why) {
     const Problem problem = only(whole, clashing);
-    const std::int64_t grid = cells::grid_of_day(problem, {}, {});
-    const cells::DayCells day =
-        cells::day_in_cells(problem, grid, cells::Looking{false, false, false, false});
-    if (day.impossible) {
-        return;
-    }
+    const cells::DayCells day = without_rules(problem);
     Clauses clauses(conflicts);
     const Encoding encoding(clauses, day, sat::Guards::one_a_rule);
     std::vector<GuardedRule> core = encoding.guarded();
@@ -154,6 +154,9 @@ void find_reasons_among(const Problem& whole,
 // A rule that all jobs share may be broken by one that does not clash; then none of the others is
 // needed, and only the whole problem tells.
 void find_reasons(const Problem& problem, const Jobs& clashing, std::int64_t conflicts, Why& why) {
+    if (without_rules(problem).impossible) {
+        return; // a job that does not clash may be impossible by itself, too
+    }
     find_reasons_among(problem, clashing, conflicts, why);
     const bool shared = std::any_of(why.reasons.begin(),
                                     why.reasons.end(),
