@@ -181,9 +181,9 @@ TEST(compose, lead_words_of_a_cue_are_said_once) {
 TEST(compose_refusal, every_way_out_has_its_time_once) {
     Impossible impossible;
     impossible.why = "You can't eat this by 14:00.";
-    impossible.ways_out = {{"the same dough as rolls", at(13, 50)},
-                           {"eat at 15:40 today", at(15, 40)},
-                           {"begin at 09:00 and eat from 13:45", at(13, 45)}};
+    impossible.ways_out = {{"the same dough as rolls", at(13, 50), {}},
+                           {"eat at 15:40 today", at(15, 40), {}},
+                           {"begin at 09:00 and eat from 13:45", at(13, 45), {}}};
     const BakeDay bake = tin_loaf_day();
     const Refusal refusal = compose_refusal(impossible, bake.day);
     EXPECT_EQ(refusal.why, impossible.why);

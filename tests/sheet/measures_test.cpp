@@ -245,7 +245,8 @@ TEST(compose, a_first_bake_is_told_what_is_normal_once) {
 TEST(compose, a_refusal_speaks_as_the_page_would) {
     Impossible no;
     no.why = "You can't eat this by 14:00.";
-    no.ways_out = {{"stand it in your warm spot, 26 °C", at(14, 25)}, {"eat at 15:40 today", {}}};
+    no.ways_out = {{"stand it in your warm spot, 26 °C", at(14, 25), {}},
+                   {"eat at 15:40 today", {}, {}}};
     const Refusal refusal = compose_refusal(no, tin_loaf_day().day, american());
     EXPECT_EQ(refusal.why, "You can't eat this by 2:00 pm.");
     EXPECT_EQ(refusal.ways_out,
