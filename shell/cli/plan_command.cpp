@@ -229,9 +229,11 @@ how_to_take(const Impossible& impossible, const PlanArguments& arguments, const 
                            taken.answer.value + "\" in " + kept;
             }
         }
-        lines += "  " + options + "\n";
+        lines += arguments.linear ? "To have it so, add to the call: " + options + ".\n"
+                                  : "  " + options + "\n";
     }
-    return lines.empty() ? lines : "To have the bread made so, add to the call:\n" + lines;
+    const bool headed = !lines.empty() && !arguments.linear;
+    return headed ? "To have the bread made so, add to the call:\n" + lines : lines;
 }
 
 } // namespace

@@ -9,7 +9,8 @@ Mix 400 g strong white flour with 7 g salt, 5 g instant yeast and 260 g water. K
 covered, for 1 hour until doubled. Shape it and put it in a greased tin. Prove for 40 minutes. Heat the oven to 220°C.
 Bake for 30 minutes until it sounds hollow.
 `;
-const morning = new Date('2026-11-28T09:00:00Z');
+// Half an hour before the plan begins.
+const noon = new Date('2026-11-28T13:30:00Z');
 const now = (page) => page.locator('.now h2');
 
 withServer(async ({ browser, base, check }) => {
@@ -24,12 +25,15 @@ withServer(async ({ browser, base, check }) => {
     page.on('console', (message) => {
         if (/Content Security Policy/.test(message.text())) faults.push(message.text());
     });
-    await page.clock.install({ time: morning });
+    await page.clock.install({ time: noon });
 
     // Bring
     await page.goto(`${base}/`);
     await page.locator('textarea').fill(recipe);
+    await page.getByRole('button', { name: 'Read it' }).click();
     await page.waitForSelector('ol li');
+    await page.getByLabel('Eat at, day').selectOption({ index: 0 });
+    await page.waitForTimeout(600);
     check((await page.locator('ol li').count()) >= 5, 'a pasted text becomes a plan at once');
     await accessible(page, 'start, 360', check);
     for (const name of ['Recipe', 'Day', 'Page']) {
@@ -40,13 +44,16 @@ withServer(async ({ browser, base, check }) => {
 
     // Bake, by the page's own clock
     await page.getByRole('button', { name: 'Bake this' }).click();
+    await page.waitForURL(/\/bake\//);
+    await page.clock.fastForward('31:00');
     await page.waitForSelector('.now');
     await accessible(page, 'bake, 360', check);
     const address = page.url();
     const tablet = await browser.newContext({ viewport: { width: 768, height: 1024 }, colorScheme: 'dark' });
     const second = await tablet.newPage();
-    await second.clock.install({ time: morning });
+    await second.clock.install({ time: noon });
     await second.goto(address);
+    await second.clock.fastForward('31:00');
     await second.waitForSelector('.now');
     await accessible(second, 'bake, 768, dark', check);
 
@@ -114,6 +121,6 @@ withServer(async ({ browser, base, check }) => {
 
 async function plannedMeal(base, address) {
     const id = address.split('/').at(-1);
-    const state = await (await fetch(`${base}/api/v1/bakes/${id}/state?now=2026-11-28T10:40:00Z`)).json();
+    const state = await (await fetch(`${base}/api/v1/bakes/${id}/state?now=2026-11-28T15:45:00Z`)).json();
     return state.plan.eat.likely;
 }
