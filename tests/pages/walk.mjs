@@ -11,6 +11,9 @@ Bake for 30 minutes until it sounds hollow.
 `;
 // Half an hour before the plan begins.
 const noon = new Date('2026-11-28T13:30:00Z');
+// A call fills the screen until it is seen.
+const seen = (page) =>
+    page.addLocatorHandler(page.getByRole('alertdialog'), () => page.getByRole('button', { name: 'Seen' }).click());
 const now = (page) => page.locator('.now h2');
 
 withServer(async ({ browser, base, check }) => {
@@ -25,6 +28,7 @@ withServer(async ({ browser, base, check }) => {
     page.on('console', (message) => {
         if (/Content Security Policy/.test(message.text())) faults.push(message.text());
     });
+    await seen(page);
     await page.clock.install({ time: noon });
 
     // Bring
@@ -51,6 +55,7 @@ withServer(async ({ browser, base, check }) => {
     const address = page.url();
     const tablet = await browser.newContext({ viewport: { width: 768, height: 1024 }, colorScheme: 'dark' });
     const second = await tablet.newPage();
+    await seen(second);
     await second.clock.install({ time: noon });
     await second.goto(address);
     await second.clock.fastForward('31:00');
@@ -108,7 +113,7 @@ withServer(async ({ browser, base, check }) => {
     const id = address.split('/').at(-1);
     const state = await (await fetch(`${base}/api/v1/bakes/${id}/state?now=2026-11-28T23:00:00Z`)).json();
     check(state.moment.finished === true, 'every line can be ticked to the end');
-    await page.getByRole('link', { name: 'What happened' }).click();
+    await page.getByRole('link', { name: 'What happened' }).first().click();
     await page.waitForTimeout(500);
     await accessible(page, 'what happened, 360', check);
     const kept = await (await fetch(`${base}/api/v1/bakes/${id}`)).json();
