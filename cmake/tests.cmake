@@ -25,10 +25,19 @@ function(loafwright_side_program name)
     target_compile_definitions(${name} PRIVATE "LOAFWRIGHT_ROOT=\"${PROJECT_SOURCE_DIR}\"")
 endfunction()
 
-# Makes test_<name>. Further arguments: LIBRARIES, for libraries the tests themselves use.
+# Makes test_<name>. Further arguments: LIBRARIES, for libraries the tests themselves use; TOGETHER,
+# where something that is slow to start serves all tests of the program: ctest then runs it once and
+# not once for each test.
 function(room_tests name)
-    loafwright_side_program(test_${name} ${ARGN}
+    cmake_parse_arguments(PARSE_ARGV 1 arg "TOGETHER" "" "")
+    loafwright_side_program(test_${name} ${arg_UNPARSED_ARGUMENTS}
         LIBRARIES GTest::gtest_main rapidcheck rapidcheck_gtest)
+    if(arg_TOGETHER)
+        add_test(NAME ${name}.together COMMAND test_${name} --gtest_brief=1
+            WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}")
+        set_tests_properties(${name}.together PROPERTIES LABELS "${name}" TIMEOUT 3600)
+        return()
+    endif()
     gtest_discover_tests(test_${name}
         DISCOVERY_MODE PRE_TEST
         WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}"

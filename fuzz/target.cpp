@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // Any bytes as an address, a cookie and a list of encodings. No address leads out of the root.
-#include "fuzz/promise.hpp"
 #include "shell/server/target.hpp"
+
+#include "fuzz/promise.hpp"
 
 #include <string>
 #include <string_view>

@@ -5,6 +5,7 @@
 #include "engine/breads/known_breads.hpp"
 
 #include "engine/fitting/heat.hpp"
+#include "engine/fitting/otherwise.hpp"
 #include "engine/kitchen/felt_room.hpp"
 #include "engine/knowledge/knowledge.hpp"
 
@@ -18,6 +19,41 @@ namespace {
 
 void add(Diagnostics& all, Diagnostics more) {
     std::move(more.begin(), more.end(), std::back_inserter(all));
+}
+
+Diagnostic not_made_so(const FittedRecipe& bread, const Kitchen& kitchen, const Answer& answer) {
+    std::string names;
+    for (const fitting::Otherwise how : fitting::all_otherwise) {
+        if (fitting::made_otherwise(bread, kitchen, how)) {
+            names += (names.empty() ? "" : ", ") + std::string(fitting::name_of(how));
+        }
+    }
+    const std::string title = bread.recipe.title.empty() ? "this bread" : bread.recipe.title;
+    return {"answer_unreadable",
+            Severity::error,
+            answer.key + " was answered '" + answer.value + "', and " + title +
+                (names.empty() ? " is made as written only" : " can be made so: " + names),
+            "",
+            names.empty()
+                ? "Leave the answer out."
+                : "Write one of these, or leave the answer out for the bread as written."};
+}
+
+// The bread as written, or made otherwise where somebody asked for it.
+tl::expected<FittedRecipe, Diagnostic>
+made_as_asked(FittedRecipe fitted, const Kitchen& kitchen, const Answers& answers) {
+    const auto asked = std::find_if(answers.begin(), answers.end(), [](const Answer& answer) {
+        return answer.key == fitting::otherwise_key;
+    });
+    if (asked == answers.end()) {
+        return fitted;
+    }
+    const auto how = fitting::otherwise_named(asked->value);
+    auto made = how ? fitting::made_otherwise(fitted, kitchen, *how) : std::nullopt;
+    if (!made) {
+        return tl::make_unexpected(not_made_so(fitted, kitchen, *asked));
+    }
+    return std::move(made->recipe);
 }
 
 } // namespace
@@ -85,8 +121,13 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                              "Check that the file holds the method and not only the ingredients."});
             continue;
         }
-        known.fitted.push_back(fit(reading, kitchen, knowledge));
-        known.provisions.push_back(gather(reading.recipe, kitchen, knowledge));
+        auto made = made_as_asked(fit(reading, kitchen, knowledge), kitchen, text.answers);
+        if (!made) {
+            wrong.push_back(std::move(made.error()));
+            continue;
+        }
+        known.fitted.push_back(std::move(*made));
+        known.provisions.push_back(gather(known.fitted.back().recipe, kitchen, knowledge));
         add(known.remarks, reading.remarks);
     }
     if (!wrong.empty()) {
@@ -97,10 +138,10 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
 
 Answers recipe_answers(const Answers& answers) {
     Answers others;
-    std::copy_if(answers.begin(),
-                 answers.end(),
-                 std::back_inserter(others),
-                 [](const Answer& answer) { return answer.key != room_key; });
+    std::copy_if(
+        answers.begin(), answers.end(), std::back_inserter(others), [](const Answer& answer) {
+            return answer.key != room_key && answer.key != fitting::otherwise_key;
+        });
     return others;
 }
 

@@ -41,7 +41,12 @@ struct KnownBreads {
     pages(const Plan& plan, const Day& day, const SheetOptions& options) const;
 };
 
-/// Errors: no_recipe_found, for each text without a step.
+/// A bread is fitted as written, or made otherwise where an answer to `otherwise_key` asks for it.
+///
+/// Errors: no_recipe_found, for each text without a step; answer_unreadable, for a bread that
+/// cannot be
+///         made as asked. answer_unreadable where a bread cannot be
+/// made as asked.
 tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
                                                    const Kitchen& kitchen,
                                                    const Knowledge& knowledge);
@@ -53,7 +58,8 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                                                    const Knowledge& knowledge,
                                                    const Reader& reader);
 
-/// The answers that are the recipe's own: all but that about the room.
+/// The answers that are the text's own: the room is the kitchen's question, and how the bread is
+/// made (fitting::otherwise_key) is nobody's question but a wish.
 Answers recipe_answers(const Answers& answers);
 
 /// The kitchen with the answer to the question about the room, where one of the texts' answers has

@@ -18,7 +18,6 @@ namespace loafwright::fitting {
 namespace {
 
 constexpr std::int64_t loaf_cut = 60;
-constexpr std::int64_t rolls_cut = 20;
 constexpr Band<std::int64_t> rolls_best{20, 30, 45};
 constexpr Band<std::int64_t> rye_best{720, 1080, 1440};
 
@@ -79,6 +78,10 @@ best_by_physics(const Recipe& recipe, Form form, Grams mass, Celsius room) {
 
 } // namespace
 
+Band<std::int64_t> best_of_rolls(const Recipe& recipe, Grams mass, Celsius room) {
+    return best_by_physics(recipe, Form::rolls, mass, room).value_or(rolls_best);
+}
+
 Cooling cooling_of(const Recipe& recipe,
                    DoughFamily family,
                    Form form,
@@ -102,12 +105,12 @@ Cooling cooling_of(const Recipe& recipe,
         cooling.reason = says_all ? "from the recipe" : "a flatbread is eaten hot";
         return cooling;
     }
-    std::int64_t cut = rolls_cut;
+    std::int64_t cut = cut_of_rolls;
     if (form == Form::rolls) {
-        cooling.best = best_by_physics(recipe, form, mass, room).value_or(rolls_best);
+        cooling.best = best_of_rolls(recipe, mass, room);
         cooling.reason = "rolls can be broken open after 20 min";
         if (stated.warm) {
-            cut = rolls_cut / 2;
+            cut = cut_of_rolls / 2;
         }
         if (says_all) {
             cut = stated.minutes;

@@ -17,6 +17,13 @@ struct Cooling {
     std::string reason;
 };
 
+/// Rolls can be broken open after so long (common practice).
+inline constexpr std::int64_t cut_of_rolls = 20;
+
+/// When a batch of rolls is at its best: as `cooling_of` says for rolls without a time of their
+/// own.
+Band<std::int64_t> best_of_rolls(const Recipe& recipe, Grams mass, Celsius room);
+
 /// `room` is where it cools, `mass` the weight of the whole dough; 0 when not known.
 ///
 /// Promises: both 0 for a bread that is not baked, and for a flatbread whose text gives no time; a

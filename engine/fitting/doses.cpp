@@ -61,7 +61,7 @@ std::string grams_text(Grams grams) {
 } // namespace
 
 Grams as_weighed(Grams grams) {
-    const double parts = grams >= Grams(20.0) ? 1.0 : grams >= Grams(2.0) ? 2.0 : 10.0;
+    const double parts = grams >= Grams(10.0) ? 1.0 : grams >= Grams(2.0) ? 2.0 : 10.0;
     return std::max(least_weighed, Grams(std::floor(grams.count() * parts + 0.5) / parts));
 }
 
@@ -79,9 +79,13 @@ bool within_limits(dough::BakersPercent dose) {
     return dose >= dough::least_dose && dose <= dough::most_dose;
 }
 
+std::string dose_share(const YeastInDough& yeast, Grams weighed) {
+    return share_text(weighed / yeast.grams);
+}
+
 std::string dose_text(const YeastInDough& yeast, Grams weighed) {
     return fmt::format("{}: {} instead of {}",
-                       share_text(weighed / yeast.grams),
+                       dose_share(yeast, weighed),
                        grams_text(weighed),
                        grams_text(yeast.grams));
 }

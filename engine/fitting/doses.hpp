@@ -21,7 +21,7 @@ struct YeastInDough {
 /// Less than this cannot be weighed at home (common practice).
 inline constexpr Grams least_weighed{0.1};
 
-/// The steps in which people weigh yeast: a gram from 20 g up, half a gram from 2 g, a tenth below
+/// The steps in which people weigh yeast: a gram from 10 g up, half a gram from 2 g, a tenth below
 /// (common practice). Halves go up; never less than `least_weighed`.
 Grams as_weighed(Grams grams);
 
@@ -34,8 +34,13 @@ Grams grams_of(const YeastInDough& yeast, dough::BakersPercent fresh);
 /// True from dough::least_dose to dough::most_dose.
 bool within_limits(dough::BakersPercent dose);
 
-/// "a third of the yeast: 2.5 g instead of 7 g". The share is the nearest one that has a plain
-/// name; beyond a tenth and three times, "far less yeast" and "far more yeast".
+/// "a third of the yeast". The nearest share that has a plain name; beyond a tenth and three times,
+/// "far less yeast" and "far more yeast".
+///
+/// Needs:    weighed > 0.
+std::string dose_share(const YeastInDough& yeast, Grams weighed);
+
+/// "a third of the yeast: 2.5 g instead of 7 g".
 ///
 /// Needs:    weighed > 0.
 std::string dose_text(const YeastInDough& yeast, Grams weighed);

@@ -132,6 +132,24 @@ void add_preheat(const Surroundings& here, std::vector<FittedStep>& steps) {
     bake->heat_up_minutes = longest;
 }
 
+// Two bakes of one bread at different heats: the oven falls or rises while the bread is out of it.
+void add_oven_changes(const Surroundings& here, std::vector<FittedStep>& steps) {
+    std::optional<Celsius> hot;
+    bool out = false;
+    for (FittedStep& step : steps) {
+        if (step.kind == StepKind::bake) {
+            if (hot && out && step.oven && *step.oven != *hot) {
+                step.oven_change_minutes =
+                    fitting::oven_change_minutes(here.kitchen, *hot, *step.oven);
+            }
+            hot = step.oven ? step.oven : hot;
+            out = false;
+        } else if (step.attention == Attention::hands || step.attention == Attention::wait) {
+            out = true;
+        }
+    }
+}
+
 // The text's own cooling keeps its times, and a rest after the oven is cooling too. What is missing
 // until the bread can be cut goes to the last cooling step without a time, or to one of ours behind
 // them all.
@@ -184,7 +202,8 @@ Phrase waits_note(const Transfer& transfer, std::size_t count) {
     return note;
 }
 
-std::vector<Phrase> notes_of(const Surroundings& here, const std::vector<StepHere>& steps) {
+std::vector<Phrase>
+notes_of(const Surroundings& here, const std::vector<StepHere>& steps, std::size_t& about_waits) {
     std::vector<Phrase> notes;
     // One sentence for all waits that were moved from the same place to the same place.
     std::vector<std::pair<Transfer, std::size_t>> sums;
@@ -205,6 +224,7 @@ std::vector<Phrase> notes_of(const Surroundings& here, const std::vector<StepHer
     for (const auto& [transfer, count] : sums) {
         notes.push_back(waits_note(transfer, count));
     }
+    about_waits = notes.size();
 
     const auto limited = std::find_if(here.heats.begin(), here.heats.end(), [](const auto& heat) {
         return heat && heat->is_limited;
@@ -275,18 +295,21 @@ void name_defaults(const Surroundings& here,
     }
 }
 
-// What a rise could be instead.
-void add_options(const Surroundings& here,
-                 const std::optional<fitting::YeastInDough>& yeast,
-                 Grams mass,
-                 FittedStep& step) {
+/// What a rise's other ways are worked out from.
+struct OtherWays {
+    std::optional<fitting::YeastInDough> yeast;
+    Grams mass;
+    const std::vector<std::optional<fitting::DoughCourse>>& courses;
+};
+
+void add_rising(const Surroundings& here, const OtherWays& ways, FittedStep& step) {
     const bool rises = step.kind == StepKind::rise || step.kind == StepKind::prove ||
                        step.kind == StepKind::ferment;
-    if (!rises || !step.step || !here.courses[*step.step] || step.minutes.low <= 0 ||
-        !(mass > Grams(0.0))) {
+    if (!rises || !step.step || !ways.courses[*step.step] || step.minutes.low <= 0 ||
+        !(ways.mass > Grams(0.0))) {
         return;
     }
-    const fitting::DoughCourse& course = *here.courses[*step.step];
+    const fitting::DoughCourse& course = *ways.courses[*step.step];
     const auto minutes = [](std::int64_t count) { return Minutes(static_cast<double>(count)); };
     fitting::Rising rising;
     rising.kind = step.kind;
@@ -298,10 +321,13 @@ void add_options(const Surroundings& here,
     rising.time_constant = course.time_constant;
     rising.family = here.family;
     rising.leaven = here.family == DoughFamily::sourdough;
-    rising.yeast = yeast;
+    rising.yeast = ways.yeast;
     const double pieces = here.reading.recipe.pieces.value_or(1.0);
-    rising.mass = step.kind == StepKind::prove ? mass / std::max(1.0, pieces) : mass;
-    step.options = fitting::options_for(rising, here.kitchen);
+    rising.mass = step.kind == StepKind::prove ? ways.mass / std::max(1.0, pieces) : ways.mass;
+    if (here.courses[*step.step]) {
+        step.options = fitting::options_for(rising, here.kitchen);
+    }
+    step.rising = rising;
 }
 
 // How hot the bake begins.
@@ -357,16 +383,28 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
             out.dough_leaves_oven || fitting::leaves_the_oven(recipe, kitchen, index);
     }
     const auto yeast = fitting::yeast_in(recipe, knowledge);
+    out.yeast = yeast;
+    out.dough = mixed.mass;
+    // Stated minutes stand in a room that nobody has described: as if it were a usual one.
+    Kitchen usual = kitchen;
+    if (kitchen.room.empty()) {
+        usual.room = {RoomPeriod{ClockTime{}, fitting::usual_room}};
+    }
+    const auto usual_courses =
+        kitchen.room.empty() ? fitting::courses_of(recipe, usual, knowledge, out.family, mixed)
+                             : std::vector<std::optional<fitting::DoughCourse>>{};
+    const OtherWays ways{yeast, mixed.mass, kitchen.room.empty() ? usual_courses : here.courses};
     for (const StepHere& step : steps) {
         out.steps.push_back(step.fitted);
-        add_options(here, yeast, mixed.mass, out.steps.back());
+        add_rising(here, ways, out.steps.back());
     }
     // Cooling first: it looks at the text's own steps only.
     add_cooling(here, out.steps);
     add_preheat(here, out.steps);
+    add_oven_changes(here, out.steps);
     add_weighing(here, out.steps);
 
-    out.notes = notes_of(here, steps);
+    out.notes = notes_of(here, steps, out.notes_about_waits);
     if (out.dough_leaves_oven) {
         out.notes.push_back(
             phrase("Your warm spot is the oven: the dough comes out before it heats, and stands "

@@ -41,10 +41,16 @@ struct FittedStep {
     std::optional<Celsius> oven;
     /// For the first bake: from switching the oven on to hot.
     std::optional<std::int64_t> heat_up_minutes;
+    /// For a bake after another of this bread at another setting, with the bread out of the oven
+    /// between them: how long the oven takes from the one to the other.
+    std::optional<std::int64_t> oven_change_minutes;
     std::optional<Cue> cue;
     /// For a rise, a prove or a leaven whose place is known: what it could be instead, as it is
     /// told first. Empty otherwise.
     std::vector<fitting::WaitOption> options;
+    /// For a rise, a prove or a leaven of a dough that has a weight: what its other ways are worked
+    /// out from. Where nobody has said how warm the room is, one of `usual_room`.
+    std::optional<fitting::Rising> rising;
 };
 
 /// A recipe with the lengths it has in one kitchen.
@@ -63,12 +69,17 @@ struct FittedRecipe {
     /// that is not baked or eaten hot.
     Band<std::int64_t> cut_after_minutes;
     Band<std::int64_t> best_after_minutes;
+    /// The baker's yeast of the dough, and the weight of all of it; none, and 0, where not known.
+    std::optional<fitting::YeastInDough> yeast;
+    Grams dough{0.0};
     /// How warm the water for the main dough should be here; none where the recipe says it or
     /// nobody knows the kitchen.
     std::optional<fitting::WaterHere> water;
     /// Sentences for the foot of the page: what was assumed about this kitchen and why times differ
     /// from the text.
     std::vector<Phrase> notes;
+    /// The first so many of them are about how long the waits are here.
+    std::size_t notes_about_waits = 0;
     std::vector<Question> questions; // the reading's, and the kitchen's
 };
 

@@ -183,6 +183,10 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
     return mixed;
 }
 
+bool is_yeast_of_the_dough(const Ingredient& ingredient) {
+    return goes_into_the_dough(ingredient) && has_word(lower_case(ingredient.item), "yeast");
+}
+
 std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge) {
     YeastInDough yeast;
     for (const Ingredient& ingredient : recipe.ingredients) {
@@ -193,7 +197,7 @@ std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& know
         const std::string item = lower_case(ingredient.item);
         if (is_flour(row, item)) {
             yeast.flour += ingredient.grams->likely;
-        } else if (has_word(item, "yeast")) {
+        } else if (is_yeast_of_the_dough(ingredient)) {
             yeast.grams += ingredient.grams->likely;
             yeast.form = form_named(item);
         }

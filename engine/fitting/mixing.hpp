@@ -45,6 +45,9 @@ struct MixedDough {
 ///           room of `usual_room`.
 MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge);
 
+/// True for what `yeast_in` counts as yeast.
+bool is_yeast_of_the_dough(const Ingredient& ingredient);
+
 /// The baker's yeast of the main dough; none where there is none, or no weight of it or of flour.
 std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge);
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "engine/fitting/doses.hpp"
+#include "engine/fitting/rise_again.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/recipe/recipe.hpp"
 
@@ -11,22 +11,6 @@
 #include <vector>
 
 namespace loafwright::fitting {
-
-/// A wait in which the dough rises, as it is here.
-///
-/// Invariants: 0 < minutes.low <= minutes.likely <= minutes.high; time_constant >= 0; mass > 0.
-struct Rising {
-    StepKind kind = StepKind::rise;
-    Place place = Place::counter;
-    Band<Minutes> minutes; // in this kitchen, with the recipe's yeast
-    Celsius dough;         // at the start of the wait
-    Celsius stands;        // the place, in this kitchen
-    Minutes time_constant; // towards the place: dough/lump.hpp
-    DoughFamily family = DoughFamily::lean;
-    bool leaven = false; // raised by leaven: its yeast's curve, and no dose to change
-    std::optional<YeastInDough> yeast;
-    Grams mass; // of one lump as it stands; decides how it cools in the fridge
-};
 
 enum class OptionKind { as_told, warm_spot, fridge, less_yeast, more_yeast };
 
@@ -48,23 +32,17 @@ struct WaitOption {
     std::optional<Band<Grams>> yeast;
 };
 
-/// A night, from going to bed to the next morning's work (common practice).
-inline constexpr Minutes shortest_night{8.0 * 60.0};
-inline constexpr Minutes usual_night{12.0 * 60.0};
-inline constexpr Minutes longest_night{16.0 * 60.0};
-
-/// A cold dough with this share of its rise has risen: the rest comes while it loses its chill. The
-/// finger test's "nearly" (common practice: 0.85 to 1).
-inline constexpr double nearly_risen = 0.85;
-
-/// With more than this share of its rise a final prove collapses, whatever the cold (common
-/// practice).
-inline constexpr double over_proved = 1.25;
-
 /// Nobody puts dough warmer than this: the upper end of the best range (bake magazine, May 2015,
 /// read); and leaven not above 30 °C, where published rates of its yeast disagree.
 inline constexpr Celsius warmest_spot{40.0};
 inline constexpr Celsius warmest_spot_for_leaven{30.0};
+
+/// True where the kitchen has a warm spot that is warmer than the place, and not too warm for it.
+bool suits_warm_spot(const Rising& rising, const Kitchen& kitchen);
+
+/// "half the yeast: 3.5 g instead of 7 g; the prove takes longer too": the dose belongs to the
+/// whole dough, so the other rise is named with it.
+std::string dose_change(const Rising& rising, const YeastInDough& yeast, Grams weighed);
 
 /// What a wait could be instead: the same rise, made warmer, colder or with another dose.
 ///

@@ -19,7 +19,9 @@ using following::BreadProgress;
 using following::LineProgress;
 namespace words = planning::words;
 
-constexpr std::int64_t worth_saying = 5;   // minutes
+constexpr std::int64_t worth_saying = 5; // minutes
+// A line that nobody has begun lies at the next mark of five minutes, however late it is.
+constexpr std::int64_t as_good_as_now = 5;
 constexpr std::int64_t hands_may_take = 5; // minutes beyond their latest before it is called late
 
 bool has_box(const Stage& line) {
@@ -270,7 +272,8 @@ Moment follow(const Plan& plan,
             continue;
         }
         moment.finished = false;
-        const bool here = progress[b][at].begun.has_value() || lines[at].start <= now;
+        const bool here = progress[b][at].begun.has_value() ||
+                          lines[at].start < later_by_minutes(now, as_good_as_now);
         if (here) {
             moment.doing.push_back(doing_of(lines[at], b, progress[b][at], now));
         }

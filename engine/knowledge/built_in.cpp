@@ -111,6 +111,7 @@ Knowledge built_in_knowledge() {
     all.warmth_words = rows_of(knowledge::warmth_words_table());
     all.stage_defaults = rows_of(knowledge::stage_defaults_table());
     all.cues = rows_of(knowledge::cues_table());
+    all.normal = rows_of(knowledge::normal_table());
     all.cautions = rows_of<CautionRow>(knowledge::cautions_table(), caution);
     all.kit = rows_of<KitRow>(knowledge::kit_table(), kit);
     all.ahead = rows_of<AheadRow>(knowledge::ahead_table(), ahead);

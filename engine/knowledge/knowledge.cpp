@@ -21,6 +21,24 @@ int closeness(const Value& named, const Wanted& wanted, int worth) {
     return *named == wanted ? worth : -10;
 }
 
+// The row of the kind that names the family, else the one that names none, else null.
+template <typename Row>
+const Row* row_for(const std::vector<Row>& rows, StepKind kind, DoughFamily family) {
+    const Row* best = nullptr;
+    for (const Row& row : rows) {
+        if (row.kind != kind) {
+            continue;
+        }
+        if (row.family == family) {
+            return &row;
+        }
+        if (!row.family && best == nullptr) {
+            best = &row;
+        }
+    }
+    return best;
+}
+
 } // namespace
 
 const StageDefaultRow*
@@ -41,19 +59,11 @@ stage_default(const Knowledge& knowledge, StepKind kind, DoughFamily family, Pla
 }
 
 const CueRow* cue_for(const Knowledge& knowledge, StepKind kind, DoughFamily family) {
-    const CueRow* best = nullptr;
-    for (const CueRow& row : knowledge.cues) {
-        if (row.kind != kind) {
-            continue;
-        }
-        if (row.family == family) {
-            return &row;
-        }
-        if (!row.family && best == nullptr) {
-            best = &row;
-        }
-    }
-    return best;
+    return row_for(knowledge.cues, kind, family);
+}
+
+const NormalRow* normal_at(const Knowledge& knowledge, StepKind kind, DoughFamily family) {
+    return row_for(knowledge.normal, kind, family);
 }
 
 const IngredientRow* ingredient_named(const Knowledge& knowledge, std::string_view item) {

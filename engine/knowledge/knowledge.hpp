@@ -87,6 +87,15 @@ struct CueRow {
     Trust trust = Trust::assumed;
 };
 
+/// What is normal at a step although it worries somebody who bakes for the first time.
+struct NormalRow {
+    StepKind kind = StepKind::mix;
+    std::optional<DoughFamily> family;
+    std::string_view text; // at most twelve words
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 /// A short warning and what calls for it.
 ///
 /// It is called for when all of these hold:
@@ -177,6 +186,7 @@ struct Knowledge {
     std::vector<WarmthWordRow> warmth_words;
     std::vector<StageDefaultRow> stage_defaults;
     std::vector<CueRow> cues;
+    std::vector<NormalRow> normal;
     std::vector<CautionRow> cautions;
     std::vector<KitRow> kit;
     std::vector<AheadRow> ahead;
@@ -197,6 +207,9 @@ stage_default(const Knowledge& knowledge, StepKind kind, DoughFamily family, Pla
 
 /// The cue for a step, or null when there is none to give.
 const CueRow* cue_for(const Knowledge& knowledge, StepKind kind, DoughFamily family);
+
+/// What is normal at a step, or null when there is nothing to say.
+const NormalRow* normal_at(const Knowledge& knowledge, StepKind kind, DoughFamily family);
 
 /// The row whose item is exactly `item`, or null.
 const IngredientRow* ingredient_named(const Knowledge& knowledge, std::string_view item);

@@ -100,6 +100,7 @@ Table<OvenWordRow> oven_words_table();
 Table<WarmthWordRow> warmth_words_table();
 Table<StageDefaultRow> stage_defaults_table();
 Table<CueRow> cues_table();
+Table<NormalRow> normal_table();
 ListedTable<ListedCaution> cautions_table();
 ListedTable<ListedKit> kit_table();
 ListedTable<ListedAhead> ahead_table();

@@ -20,6 +20,8 @@ constexpr std::int64_t longest_step = 100000;
 constexpr std::int64_t most_folds = 12;
 constexpr std::int64_t usual_fold_minutes = 3;
 constexpr std::int64_t oven_is_cold_after = 60;
+// Slashing and loading: as long as the oven is kept hot for hands (common practice).
+constexpr std::int64_t at_the_door = 10;
 
 Band<std::int64_t> sane(const Band<std::int64_t>& band) {
     const auto clamp = [](std::int64_t minutes) {
@@ -471,48 +473,87 @@ private:
             first.minutes = exactly(chain_.heat_minutes - before);
             first.planned = first.planned_most = chain_.heat_minutes - before;
             first.holds = 0;
-            chain_.atoms.insert(chain_.atoms.begin(), first);
+            put_in(0, first);
             ++at;
-            ++chain_.tail;
-            ++*chain_.last_heat;
-            for (InBake& inner : chain_.in_bake) {
-                ++inner.atom;
-            }
         }
         chain_.first_bake = at;
         chain_.on_before_bake = hot_early(at);
         chain_.ovens.push_back({at, chain_.on_before_bake, chain_.oven, std::nullopt});
         std::int64_t since = 0;
+        std::size_t last = at;
         for (std::size_t k = at + 1; k < chain_.atoms.size(); ++k) {
             if (chain_.atoms[k].kind != StepKind::bake) {
                 since += chain_.atoms[k].planned;
                 continue;
             }
             if (since >= oven_is_cold_after && chain_.heat_minutes > 0) {
-                chain_.ovens.push_back(
-                    {k, hot_early(k), recipe_.steps[*chain_.atoms[k].fitted].oven, std::nullopt});
+                chain_.ovens.push_back({k, hot_early(k), setting_of(k), std::nullopt});
+            } else if (since > at_the_door) {
+                k = change_oven(last, k, since);
             }
             since = 0;
+            last = k;
+        }
+    }
+
+    [[nodiscard]] std::optional<Celsius> setting_of(std::size_t bake) const {
+        return recipe_.steps[*chain_.atoms[bake].fitted].oven;
+    }
+
+    // A bread that comes out and goes back at another heat waits for the oven where the work
+    // between the two is shorter than the change. Returns the second bake's new place.
+    std::size_t change_oven(std::size_t before, std::size_t bake, std::int64_t since) {
+        const std::int64_t change =
+            up_to_five(recipe_.steps[*chain_.atoms[bake].fitted].oven_change_minutes.value_or(0));
+        if (change == 0 || chain_.heat_minutes == 0) {
+            return bake;
+        }
+        const std::optional<Celsius> hot_at = setting_of(before);
+        if (since < change) {
+            Atom wait;
+            wait.kind = StepKind::preheat;
+            wait.attention = Attention::wait;
+            wait.minutes = exactly(change - since);
+            wait.planned = wait.planned_most = change - since;
+            wait.holds = 0;
+            put_in(bake, wait);
+            ++bake;
+        }
+        chain_.ovens.push_back({bake, std::max(since, change), setting_of(bake), hot_at});
+        return bake;
+    }
+
+    // Everything that names an atom from there on moves by one.
+    void put_in(std::size_t at, const Atom& atom) {
+        chain_.atoms.insert(chain_.atoms.begin() + static_cast<std::ptrdiff_t>(at), atom);
+        chain_.tail += chain_.tail >= at ? 1 : 0;
+        if (chain_.last_heat && *chain_.last_heat >= at) {
+            ++*chain_.last_heat;
+        }
+        for (InBake& inner : chain_.in_bake) {
+            inner.atom += inner.atom >= at ? 1 : 0;
         }
     }
 
     // From switching on to the planned start of a bake, so that the oven is hot at the early end of
-    // the wait before it.
+    // the wait before it. Hands between the two may be quick as well; longer work is not what an
+    // oven is kept hot for.
     [[nodiscard]] std::int64_t hot_early(std::size_t bake) const {
-        std::int64_t early = 0;
+        const std::int64_t most = planned_sum(chain_, 0, bake);
+        std::int64_t hands = 0;
         for (std::size_t k = bake; k-- > 0;) {
             const Atom& atom = chain_.atoms[k];
             if (atom.attention == Attention::near) {
                 break;
             }
             if (atom.attention == Attention::wait) {
-                early += atom.stretch ? 0 : atom.planned - atom.minutes.low / 5 * 5;
-                // Hands between the wait and the oven take their time after the early end as well.
-                return std::min(chain_.heat_minutes + early, planned_sum(chain_, 0, bake));
+                const std::int64_t early =
+                    atom.stretch ? 0 : atom.planned - atom.minutes.low / 5 * 5;
+                return std::min(chain_.heat_minutes + early + std::min(hands, at_the_door), most);
             }
-            early += atom.planned;
+            hands += atom.planned;
         }
-        return std::min(chain_.heat_minutes, planned_sum(chain_, 0, bake));
+        return std::min(chain_.heat_minutes, most);
     }
 
     const FittedRecipe& recipe_;

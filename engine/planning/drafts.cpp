@@ -7,6 +7,7 @@
 #include "engine/planning/stages.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace loafwright::planning {
 
@@ -328,11 +329,15 @@ private:
             merge(*work - 1, *work + 1, Attention::wait);
             return;
         }
-        // Whatever is left: the two shortest neighbours.
+        // Whatever is left: the two shortest neighbours, on one side of the oven door if they can
+        // be.
+        const auto rank = [this](std::size_t d) {
+            const bool parted = drafts_[d].after_oven != drafts_[d - 1].after_oven;
+            return std::pair(parted, length(drafts_[d]) + length(drafts_[d - 1]));
+        };
         std::size_t best = 1;
         for (std::size_t d = 2; d < drafts_.size(); ++d) {
-            if (length(drafts_[d]) + length(drafts_[d - 1]) <
-                length(drafts_[best]) + length(drafts_[best - 1])) {
+            if (rank(d) < rank(best)) {
                 best = d;
             }
         }

@@ -6,19 +6,17 @@
 // planned like any other.
 #include "engine/planning/explain.hpp"
 
-#include "engine/planning/other_waits.hpp"
+#include "engine/planning/ways.hpp"
 #include "engine/planning/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace loafwright::planning {
 
 namespace {
 
-constexpr std::size_t most_ways_out = 4;
 constexpr std::size_t most_reasons = 4;
 
 std::string span_text(const Zone& zone, Instant from, Instant to) {
@@ -35,7 +33,8 @@ std::string cooling_words(std::int64_t minutes) {
 
 class Explainer {
 public:
-    Explainer(const Bread& bread, const Day& day) : bread_(bread), day_(day) {
+    Explainer(const Bread& bread, const Kitchen& kitchen, const Day& day)
+        : bread_(bread), kitchen_(kitchen), day_(day) {
         soonest_ = next_full_five(day.zone, day.now);
     }
 
@@ -213,26 +212,6 @@ private:
         return "";
     }
 
-    struct Way {
-        WayOut way;
-        std::int64_t distance = 0;
-        bool at_night = false;
-    };
-
-    [[nodiscard]] Day with_start(Instant start) const {
-        Day changed = day_;
-        changed.eat_by.reset();
-        changed.start = start;
-        return changed;
-    }
-
-    [[nodiscard]] Day with_eat_by(Instant eat_by) const {
-        Day changed = day_;
-        changed.start.reset();
-        changed.eat_by = eat_by;
-        return changed;
-    }
-
     // The rules under which ways out are looked for: without a described day nobody is sent to work
     // at night.
     [[nodiscard]] Rules search_rules() const {
@@ -241,105 +220,42 @@ private:
         return rules;
     }
 
-    void
-    add(std::vector<Way>& ways, const Plan& plan, std::string change, std::int64_t distance) const {
-        Way way;
-        way.way = {std::move(change), plan.eat.likely};
-        way.distance = std::abs(distance);
-        way.at_night =
-            std::any_of(plan.warnings.begin(), plan.warnings.end(), [](const Diagnostic& warning) {
-                return warning.code == "at_night";
-            });
-        const bool known = std::any_of(ways.begin(), ways.end(), [&](const Way& other) {
-            return other.way.change == way.way.change;
-        });
-        if (!known) {
-            ways.push_back(std::move(way));
-        }
+    [[nodiscard]] PlanDay planned(const Bread& bread) const {
+        return [&bread](const Day& day) { return attempt(bread, day); };
     }
 
-    // "eat at 15:40 today": the earliest time that holds as a time to eat by.
-    void offer_later_meal(std::vector<Way>& ways, Instant wish) const {
+    // From the soonest that it can be ready, slow doughs too. Cooling in windows can ask for a
+    // little more; the first mark that holds is offered.
+    [[nodiscard]] std::vector<Instant> meal_marks(const Bread& bread) const {
+        constexpr int most_marks = 24;
         Target free_start;
         free_start.start_from = day_.now;
-        const auto plan = attempt_target(bread_, day_, search_rules(), free_start);
-        if (!plan) {
-            return;
-        }
-        Instant eat =
-            next_full_five(day_.zone, later_by_minutes(plan->cut_from, bread_.spread.margin));
-        // Cooling in windows can ask for a little more; the first mark that holds is offered.
-        for (int tries = 0; tries < 24; ++tries, eat = later_by_minutes(eat, 5)) {
-            if (eat < wish) {
-                continue;
-            }
-            const auto held = attempt(bread_, with_eat_by(eat));
-            if (held) {
-                add(ways,
-                    *held,
-                    fmt::format("eat at {}", words::clock_and_day(day_.zone, day_.now, eat)),
-                    minutes_between(wish, eat));
-                return;
+        std::vector<Instant> marks;
+        if (const auto plan = attempt_target(bread, day_, search_rules(), free_start)) {
+            Instant eat =
+                next_full_five(day_.zone, later_by_minutes(plan->cut_from, bread.spread.margin));
+            for (int n = 0; n < most_marks; ++n, eat = later_by_minutes(eat, 5)) {
+                marks.push_back(eat);
             }
         }
+        return marks;
     }
 
-    // "begin at 08:20 tomorrow and eat at 14:00": the same meal on a later day.
-    void offer_same_meal_later(std::vector<Way>& ways, Instant wish) const {
-        const CivilTime civil = civil_of(day_.zone, wish);
-        const std::int64_t today = days_from_civil(civil_of(day_.zone, day_.now).date);
-        for (std::int64_t days = 1; days <= 3; ++days) {
-            const auto then =
-                instant_of(day_.zone, {civil_from_days(today + days), civil.clock, 0});
-            if (!then || *then <= wish) {
-                continue;
-            }
-            const auto held = attempt(bread_, with_eat_by(*then));
-            if (held) {
-                const bool same_day = words::day(day_.zone, day_.now, held->start) ==
-                                      words::day(day_.zone, day_.now, *then);
-                add(ways,
-                    *held,
-                    fmt::format("begin at {} and eat at {}",
-                                words::clock_and_day(day_.zone, day_.now, held->start),
-                                same_day ? clock_text(day_.zone, *then)
-                                         : words::clock_and_day(day_.zone, day_.now, *then)),
-                    minutes_between(wish, *then));
-                return;
-            }
-        }
-    }
-
-    // "begin at 07:00 tomorrow and eat from 11:25".
-    void offer_start(std::vector<Way>& ways, Instant start, std::int64_t distance) const {
-        const auto held = attempt(bread_, with_start(start));
-        if (!held) {
-            return;
-        }
-        const bool same_day = words::day(day_.zone, day_.now, start) ==
-                              words::day(day_.zone, day_.now, held->cut_from);
-        add(ways,
-            *held,
-            fmt::format("begin at {} and eat from {}",
-                        words::clock_and_day(day_.zone, day_.now, start),
-                        same_day ? clock_text(day_.zone, held->cut_from)
-                                 : words::clock_and_day(day_.zone, day_.now, held->cut_from)),
-            distance);
-    }
-
-    void offer_starts_near(std::vector<Way>& ways, Instant wish) const {
+    void offer_starts_near(Ways& ways) const {
+        const Instant wish = ways.wish();
         Target target;
         target.aim = schedule::Aim::begin_soonest;
         target.start_from = std::max(wish, day_.now);
         if (const auto later = attempt_target(bread_, day_, search_rules(), target)) {
-            offer_start(ways, later->start, minutes_between(wish, later->start));
+            ways.offer_start(later->start, minutes_between(wish, later->start), planned(bread_));
         }
         if (wish > day_.now) {
             target.aim = schedule::Aim::begin_last;
             target.start_from = day_.now;
             target.start_to = wish;
             if (const auto sooner = attempt_target(bread_, day_, search_rules(), target)) {
-                offer_start(ways, sooner->start, minutes_between(sooner->start, wish));
+                ways.offer_start(
+                    sooner->start, minutes_between(sooner->start, wish), planned(bread_));
             }
         }
         const CivilTime civil = civil_of(day_.zone, wish);
@@ -347,67 +263,81 @@ private:
         for (std::int64_t days = 1; days <= 3; ++days) {
             const auto then =
                 instant_of(day_.zone, {civil_from_days(wished_day + days), civil.clock, 0});
-            if (then && *then >= day_.now && attempt(bread_, with_start(*then))) {
-                offer_start(ways, *then, minutes_between(wish, *then));
+            if (then && *then >= day_.now && attempt(bread_, with_start(day_, *then))) {
+                ways.offer_start(*then, minutes_between(wish, *then), planned(bread_));
                 break;
             }
         }
-        if (ways.size() < 2) {
+        if (ways.count() < 2) {
             // A start at the same clock time never holds: the next morning may.
             Target next;
             next.aim = schedule::Aim::begin_soonest;
             next.start_from = later_by_minutes(std::max(wish, day_.now), 12 * 60);
             if (const auto later = attempt_target(bread_, day_, search_rules(), next)) {
-                offer_start(ways, later->start, minutes_between(wish, later->start));
+                ways.offer_start(
+                    later->start, minutes_between(wish, later->start), planned(bread_));
             }
         }
     }
 
-    // "the rises in your warm spot", "a night in the fridge for the prove": the same wish with
-    // another wait.
-    void offer_other_waits(std::vector<Way>& ways) const {
-        for (const OtherWaits& other : other_waits_of(bread_.recipe)) {
-            const Bread changed = bread_of(other.recipe);
+    // "the same dough as rolls": the wish kept, or a meal that is sooner than the bread as written.
+    // One rise in the warm spot is less than all, and one kind of night is enough to choose from.
+    void offer_made_otherwise(Ways& ways, std::optional<Instant> soonest_meal) const {
+        bool warm = false;
+        bool night = false;
+        for (const fitting::Otherwise how : fitting::all_otherwise) {
+            const bool takes_night = fitting::takes_a_night(how);
+            if ((takes_night && night) || (how == fitting::Otherwise::warm_rises && warm)) {
+                continue;
+            }
+            const auto made = fitting::made_otherwise(bread_.recipe, kitchen_, how);
+            if (!made) {
+                continue;
+            }
+            const Bread changed = bread_of(made->recipe);
+            const MadeWay way{made->change, {taken_by(0, how)}, takes_night};
             if (const auto held = attempt(changed, day_)) {
-                add(ways, *held, other.change, 0);
+                ways.offer_at_the_wish(*held, way);
+                night = night || takes_night;
+                warm = warm || how == fitting::Otherwise::warm_prove ||
+                       how == fitting::Otherwise::warm_rise;
+            } else if (day_.eat_by) {
+                std::vector<Instant> marks = meal_marks(changed);
+                marks.erase(std::remove_if(marks.begin(),
+                                           marks.end(),
+                                           [&](Instant mark) {
+                                               return soonest_meal && mark >= *soonest_meal;
+                                           }),
+                            marks.end());
+                const auto meal = ways.offer_meal(marks, planned(changed), way);
+                night = night || (meal && takes_night);
             }
         }
     }
 
     void find_ways(Impossible& impossible) const {
-        std::vector<Way> ways;
-        if (!wish_has_passed(day_)) {
-            offer_other_waits(ways);
-        }
+        Ways ways(day_);
+        std::optional<Instant> meal;
         if (day_.eat_by) {
-            offer_later_meal(ways, *day_.eat_by);
-            offer_same_meal_later(ways, *day_.eat_by);
+            meal = ways.offer_meal(meal_marks(bread_), planned(bread_));
+            ways.offer_same_meal_later(planned(bread_));
             Target soon;
             soon.start_from = day_.now;
             if (const auto plan = attempt_target(bread_, day_, search_rules(), soon)) {
-                offer_start(ways, plan->start, minutes_between(*day_.eat_by, plan->cut_from));
+                ways.offer_start(
+                    plan->start, minutes_between(*day_.eat_by, plan->cut_from), planned(bread_));
             }
         } else {
-            offer_starts_near(ways, day_.start.value_or(soonest_));
+            offer_starts_near(ways);
         }
-        const auto by_day =
-            std::count_if(ways.begin(), ways.end(), [](const Way& way) { return !way.at_night; });
-        if (by_day > 0) {
-            ways.erase(std::remove_if(
-                           ways.begin(), ways.end(), [](const Way& way) { return way.at_night; }),
-                       ways.end());
+        if (!wish_has_passed(day_)) {
+            offer_made_otherwise(ways, meal);
         }
-        std::stable_sort(ways.begin(), ways.end(), [](const Way& a, const Way& b) {
-            return a.distance < b.distance;
-        });
-        for (const Way& way : ways) {
-            if (impossible.ways_out.size() < most_ways_out) {
-                impossible.ways_out.push_back(way.way);
-            }
-        }
+        impossible.ways_out = ways.best();
     }
 
     const Bread& bread_;
+    const Kitchen& kitchen_;
     const Day& day_;
     Instant soonest_;
 };
@@ -422,8 +352,8 @@ bool wish_has_passed(const Day& day) {
     return day.start && day.start->seconds + 60 <= day.now.seconds;
 }
 
-Impossible explain(const Bread& bread, const Day& day) {
-    return Explainer(bread, day).run();
+Impossible explain(const Bread& bread, const Kitchen& kitchen, const Day& day) {
+    return Explainer(bread, kitchen, day).run();
 }
 
 } // namespace loafwright::planning

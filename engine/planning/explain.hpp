@@ -13,7 +13,7 @@ namespace loafwright::planning {
 ///           found to hold; at most four, nearest the wish first, no two alike; none has anybody
 ///           work in a window of a described day, nor at night without one where there is another
 ///           way.
-Impossible explain(const Bread& bread, const Day& day);
+Impossible explain(const Bread& bread, const Kitchen& kitchen, const Day& day);
 
 /// True when the wished start or time to eat lies before now.
 bool wish_has_passed(const Day& day);

@@ -6,7 +6,7 @@
 #include "engine/planning/explain_several.hpp"
 
 #include "engine/planning/explain.hpp"
-#include "engine/planning/other_waits.hpp"
+#include "engine/planning/ways.hpp"
 #include "engine/planning/words.hpp"
 #include "engine/recipe/words.hpp"
 #include "engine/schedule/why.hpp"
@@ -14,16 +14,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
-#include <set>
 #include <utility>
 
 namespace loafwright::planning {
 
 namespace {
 
-constexpr std::size_t most_ways_out = 4;
-constexpr int most_tries = 8;
+constexpr int most_marks = 8;
 // A day with less bread is further from the wish than one with the same bread and help.
 constexpr std::int64_t one_bread_fewer = 60;
 // Questions about a no are answered from fewer conflicts each: there are many of them.
@@ -32,11 +29,6 @@ constexpr std::int64_t conflicts_a_question = 1000;
 std::string title_of(const Bread& bread) {
     return bread.recipe.recipe.title.empty() ? std::string("bread") : bread.recipe.recipe.title;
 }
-
-struct Way {
-    WayOut way;
-    std::int64_t distance = 0;
-};
 
 class Explainer {
 public:
@@ -50,26 +42,18 @@ public:
         if (!about_one(impossible)) {
             about_all(impossible);
         }
-        std::vector<Way> ways = wish_has_passed(day_) ? std::vector<Way>{} : ways_at_the_wish();
-        add_other_times(ways);
-        std::stable_sort(ways.begin(), ways.end(), [](const Way& a, const Way& b) {
-            return a.distance < b.distance;
-        });
-        for (Way& way : ways) {
-            if (impossible.ways_out.size() < most_ways_out) {
-                impossible.ways_out.push_back(std::move(way.way));
-            }
+        Ways ways(day_);
+        if (!wish_has_passed(day_)) {
+            offer_help(ways);
+            offer_made_otherwise(ways);
+            offer_fewer(ways);
         }
+        offer_other_times(ways);
+        impossible.ways_out = ways.best();
         return impossible;
     }
 
 private:
-    [[nodiscard]] Instant wish() const {
-        return day_.eat_by  ? *day_.eat_by
-               : day_.start ? *day_.start
-                            : next_full_five(day_.zone, day_.now);
-    }
-
     // A clock time, with its day unless it is today's.
     [[nodiscard]] std::string when(Instant moment) const {
         return words::clock_unless_today(day_.zone, day_.now, moment);
@@ -79,7 +63,7 @@ private:
     bool about_one(Impossible& impossible) const {
         for (const Bread& bread : breads_.breads) {
             if (wish_has_passed(day_) || !planning::attempt(bread, day_)) {
-                Impossible alone = planning::explain(bread, day_);
+                Impossible alone = planning::explain(bread, breads_.kitchen, day_);
                 impossible.why = wish_has_passed(day_)
                                      ? alone.why
                                      : fmt::format("{}: {}", title_of(bread), alone.why);
@@ -92,8 +76,10 @@ private:
 
     void about_all(Impossible& impossible) const {
         const std::string wish_words =
-            day_.eat_by ? fmt::format("You can't eat all of these by {}", when(wish()))
-                        : fmt::format("You can't begin all of these at {}", when(wish()));
+            day_.eat_by ? fmt::format("You can't eat all of these by {}",
+                                      when(day_.eat_by ? *day_.eat_by : Ways(day_).wish()))
+                        : fmt::format("You can't begin all of these at {}",
+                                      when(day_.eat_by ? *day_.eat_by : Ways(day_).wish()));
         if (tried_.hardest && !tried_.gave_up) {
             const schedule::Why why =
                 schedule::why_not(tried_.hardest->problem, conflicts_a_question);
@@ -149,39 +135,31 @@ private:
         return told;
     }
 
-    static void
-    add(std::vector<Way>& ways, std::string change, Instant eat, std::int64_t distance) {
-        const bool known = std::any_of(
-            ways.begin(), ways.end(), [&](const Way& other) { return other.way.change == change; });
-        if (!known) {
-            ways.push_back({{std::move(change), eat}, std::abs(distance)});
-        }
-    }
-
-    [[nodiscard]] std::vector<Way> ways_at_the_wish() const {
-        std::vector<Way> ways;
+    void offer_help(Ways& ways) const {
         if (breads_.kitchen.oven.shelves < 2) {
             Breads wider = breads_;
             wider.kitchen.oven.shelves = 2;
             if (const Tried held = planning::attempt(wider, day_); held.plan) {
-                add(ways, "use the second shelf", held.plan->eat.likely, 0);
+                ways.add(*held.plan, {"use the second shelf", held.plan->eat.likely, {}}, 0);
             }
         }
         Day helped = day_;
         helped.people.emplace_back("a helper");
         if (const Tried held = planning::attempt(breads_, helped); held.plan) {
-            add(ways, "a helper for the day", held.plan->eat.likely, 0);
+            ways.add(*held.plan, {"a helper for the day", held.plan->eat.likely, {}}, 0);
         }
-        offer_other_waits(ways);
+    }
+
+    void offer_fewer(Ways& ways) const {
         for (std::size_t b = 0; b < breads_.breads.size(); ++b) {
             if (const auto held = without(b)) {
-                add(ways,
-                    fmt::format("leave out {}", title_of(breads_.breads[b])),
-                    held->eat.likely,
-                    one_bread_fewer);
+                ways.add(*held,
+                         {fmt::format("leave out {}", title_of(breads_.breads[b])),
+                          held->eat.likely,
+                          {}},
+                         one_bread_fewer);
             }
         }
-        return ways;
     }
 
     [[nodiscard]] std::optional<Plan> without(std::size_t left_out) const {
@@ -194,124 +172,118 @@ private:
         if (rest.size() == 1) {
             return planning::attempt(rest.front(), day_);
         }
-        std::vector<OvenRun> runs = oven_runs(rest);
-        const Breads fewer{std::move(rest), std::move(runs), breads_.kitchen, conflicts_a_question};
-        return planning::attempt(fewer, day_).plan;
+        return planned_with(std::move(rest));
     }
 
-    // The same change for every bread that can have it.
-    void offer_other_waits(std::vector<Way>& ways) const {
-        std::set<std::string> changes;
-        std::vector<std::vector<OtherWaits>> others;
-        for (const Bread& bread : breads_.breads) {
-            others.push_back(other_waits_of(bread.recipe));
-            for (const OtherWaits& other : others.back()) {
-                changes.insert(other.change);
-            }
-        }
-        for (const std::string& change : changes) {
-            std::vector<Bread> changed;
-            for (std::size_t b = 0; b < breads_.breads.size(); ++b) {
-                const auto other =
-                    std::find_if(others[b].begin(), others[b].end(), [&](const OtherWaits& own) {
-                        return own.change == change;
-                    });
-                changed.push_back(other == others[b].end() ? breads_.breads[b]
-                                                           : bread_of(other->recipe));
-            }
-            std::vector<OvenRun> runs = oven_runs(changed);
-            const Breads all{
-                std::move(changed), std::move(runs), breads_.kitchen, conflicts_a_question};
-            if (const Tried held = planning::attempt(all, day_); held.plan) {
-                add(ways, change, held.plan->eat.likely, 0);
-            }
-        }
+    [[nodiscard]] std::optional<Plan> planned_with(std::vector<Bread> breads) const {
+        std::vector<OvenRun> runs = oven_runs(breads);
+        const Breads all{std::move(breads), std::move(runs), breads_.kitchen, conflicts_a_question};
+        return planning::attempt(all, day_).plan;
     }
 
-    [[nodiscard]] std::optional<Plan> on(std::optional<Instant> start,
-                                         std::optional<Instant> eat_by) const {
-        Day day = day_;
-        day.start = start;
-        day.eat_by = eat_by;
-        return planning::attempt(breads_, day).plan;
-    }
-
-    void add_other_times(std::vector<Way>& ways) const {
-        if (day_.eat_by) {
-            offer_later_meal(ways);
-            offer_same_meal_later(ways);
-        } else {
-            offer_later_start(ways);
-        }
-    }
-
-    // "eat at 20:10 today": from the soonest that all of them can be ready.
-    void offer_later_meal(std::vector<Way>& ways) const {
-        const auto soonest = on(std::nullopt, std::nullopt);
-        if (!soonest) {
-            return;
-        }
-        Instant eat = next_full_five(day_.zone, soonest->cut_from);
-        for (const Plan& bread : soonest->breads) {
-            eat = std::max(eat, next_full_five(day_.zone, bread.eat.high));
-        }
-        for (int n = 0; n < most_tries; ++n, eat = later_by_minutes(eat, 15 * (n + 1))) {
-            if (eat < wish()) {
-                continue;
+    // The same change for as few of the breads as it takes: first for all that can have it, then
+    // each that can do without is left as written.
+    void offer_made_otherwise(Ways& ways) const {
+        for (const fitting::Otherwise how : fitting::all_otherwise) {
+            std::vector<std::optional<fitting::MadeOtherwise>> made;
+            for (const Bread& bread : breads_.breads) {
+                made.push_back(fitting::made_otherwise(bread.recipe, breads_.kitchen, how));
             }
-            if (on(std::nullopt, eat)) {
-                add(ways,
-                    fmt::format("eat at {}", words::clock_and_day(day_.zone, day_.now, eat)),
-                    eat,
-                    minutes_between(wish(), eat));
-                return;
+            const auto with = [&](const std::vector<bool>& changed) {
+                std::vector<Bread> breads;
+                for (std::size_t b = 0; b < made.size(); ++b) {
+                    breads.push_back(changed[b] ? bread_of(made[b]->recipe) : breads_.breads[b]);
+                }
+                return planned_with(std::move(breads));
+            };
+            std::vector<bool> changed;
+            for (const auto& one : made) {
+                changed.push_back(one.has_value());
             }
-        }
-    }
-
-    void offer_same_meal_later(std::vector<Way>& ways) const {
-        for (std::int64_t days = 1; days <= 3; ++days) {
-            const auto then = days_after_today(wish(), days);
-            if (!then || *then <= wish()) {
-                continue;
-            }
-            if (const auto held = on(std::nullopt, *then)) {
-                add(ways,
-                    fmt::format("begin at {} and eat at {}",
-                                words::clock_and_day(day_.zone, day_.now, held->start),
-                                words::clock_and_day(day_.zone, day_.now, *then)),
-                    *then,
-                    minutes_between(wish(), *then));
-                return;
-            }
-        }
-    }
-
-    void offer_later_start(std::vector<Way>& ways) const {
-        for (const std::int64_t hours : {1, 2, 3, 4, 6, 8, 12, 24, 48}) {
-            const Instant start = later_by_minutes(wish(), 60 * hours);
-            if (start < day_.now) {
-                continue;
-            }
-            if (const auto held = on(start, std::nullopt)) {
-                add(ways,
-                    fmt::format("begin at {} and eat from {}",
-                                words::clock_and_day(day_.zone, day_.now, start),
-                                words::clock_and_day(day_.zone, day_.now, held->cut_from)),
-                    held->cut_from,
-                    60 * hours);
-                if (ways.size() >= 2) {
-                    return;
+            const auto left = [&changed] {
+                return std::count(changed.begin(), changed.end(), true);
+            };
+            auto held = left() > 0 ? with(changed) : std::nullopt;
+            for (std::size_t b = 0; held && b < changed.size() && left() > 1; ++b) {
+                if (!changed[b]) {
+                    continue;
+                }
+                changed[b] = false;
+                if (auto without_it = with(changed)) {
+                    held = std::move(without_it);
+                } else {
+                    changed[b] = true;
                 }
             }
+            if (held) {
+                ways.offer_at_the_wish(*held, way_of(how, made, changed));
+            }
         }
     }
 
-    [[nodiscard]] std::optional<Instant> days_after_today(Instant moment, std::int64_t days) const {
-        const std::int64_t today = days_from_civil(civil_of(day_.zone, day_.now).date);
-        const auto then = instant_of(
-            day_.zone, {civil_from_days(today + days), civil_of(day_.zone, moment).clock, 0});
-        return then ? std::optional<Instant>(*then) : std::nullopt;
+    [[nodiscard]] MadeWay way_of(fitting::Otherwise how,
+                                 const std::vector<std::optional<fitting::MadeOtherwise>>& made,
+                                 const std::vector<bool>& changed) const {
+        MadeWay way;
+        way.takes_a_night = fitting::takes_a_night(how);
+        bool alike = true;
+        for (std::size_t b = 0; b < made.size(); ++b) {
+            alike = alike && changed[b] && made[b]->change == made.front()->change;
+        }
+        for (std::size_t b = 0; b < made.size(); ++b) {
+            if (!changed[b]) {
+                continue;
+            }
+            way.taken_by.push_back(taken_by(b, how));
+            if (!alike) {
+                way.change += way.change.empty() ? "" : "; ";
+                way.change += fmt::format("{}: {}", title_of(breads_.breads[b]), made[b]->change);
+            }
+        }
+        if (alike) {
+            way.change = made.front()->change;
+        }
+        return way;
+    }
+
+    [[nodiscard]] PlanDay planned() const {
+        return [this](const Day& day) { return planning::attempt(breads_, day).plan; };
+    }
+
+    void offer_other_times(Ways& ways) const {
+        if (day_.eat_by) {
+            ways.offer_meal(meal_marks(), planned());
+            ways.offer_same_meal_later(planned());
+            return;
+        }
+        const std::size_t at_the_wish = ways.count();
+        for (const std::int64_t hours : {1, 2, 3, 4, 6, 8, 12, 24, 48}) {
+            const Instant start = later_by_minutes(ways.wish(), 60 * hours);
+            if (start >= day_.now) {
+                ways.offer_start(start, 60 * hours, planned());
+            }
+            if (ways.count() > at_the_wish && ways.count() >= 2) {
+                return;
+            }
+        }
+    }
+
+    // From the soonest that all of them can be ready, in growing strides.
+    [[nodiscard]] std::vector<Instant> meal_marks() const {
+        Day soon = day_;
+        soon.start.reset();
+        soon.eat_by.reset();
+        std::vector<Instant> marks;
+        if (const auto soonest = planned()(soon)) {
+            Instant eat = next_full_five(day_.zone, soonest->cut_from);
+            for (const Plan& bread : soonest->breads) {
+                eat = std::max(eat, next_full_five(day_.zone, bread.eat.high));
+            }
+            for (int n = 0; n < most_marks; ++n, eat = later_by_minutes(eat, 15 * n)) {
+                marks.push_back(eat);
+            }
+        }
+        return marks;
     }
 
     Breads breads_;

@@ -13,14 +13,14 @@
 
 namespace loafwright {
 
-PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& /*kitchen*/, const Day& day) {
+PlanOutcome plan(const FittedRecipe& recipe, const Kitchen& kitchen, const Day& day) {
     const planning::Bread bread = planning::bread_of(recipe);
     if (!planning::wish_has_passed(day)) {
         if (auto found = planning::attempt(bread, day)) {
             return *found;
         }
     }
-    return planning::explain(bread, day);
+    return planning::explain(bread, kitchen, day);
 }
 
 PlanOutcome plan(const std::vector<FittedRecipe>& recipes, const Kitchen& kitchen, const Day& day) {

@@ -83,10 +83,19 @@ struct Plan {
     std::vector<Plan> breads;
 };
 
+/// A bread that is to be made otherwise, and the answer that asks for it (fitting/otherwise.hpp).
+struct TakenBy {
+    std::size_t bread = 0; // in the order given
+    Answer answer;
+};
+
 /// One change that makes the day possible. Each was planned again and found to hold.
 struct WayOut {
-    std::string change; // "begin at 13:10", "eat at 15:40 today"
+    std::string change; // "begin at 13:10", "eat at 15:40 today", "the same dough as rolls"
     Instant eat;
+    /// Empty where the bread stays as written and only the day changes. Where `eat` is not the
+    /// wish, that is the time to ask for beside it.
+    std::vector<TakenBy> taken_by;
 };
 
 struct Impossible {
@@ -98,6 +107,9 @@ struct Impossible {
 using PlanOutcome = std::variant<Plan, Impossible>;
 
 /// The best plan there is for this bread on this day, or why there is none.
+///
+/// A bread is never made otherwise than it was fitted: what would work that way is among the ways
+/// out, and whoever takes one fits it so (fitting::made_otherwise) and asks again.
 ///
 /// Needs:    `recipe.steps` not empty; day.now; at most one of day.start and day.eat_by (neither:
 /// begin at the next full five minutes). Promises: hands-on work never inside an away, asleep or

@@ -140,7 +140,12 @@ schedule::Problem problem_of(const BreadChain& chain,
     problem.horizon = frame.horizon;
     problem.jobs = {job_of(chain)};
     problem.people = people_of(day, rules, frame);
-    problem.oven.heat_up = {{0, chain.on_before_bake}};
+    // Somebody is awake at home for as long as any of its bakes has the oven on beforehand.
+    std::int64_t watched = chain.on_before_bake;
+    for (const OvenOn& oven : chain.ovens) {
+        watched = std::max(watched, oven.hot_at ? 0 : oven.before_minutes);
+    }
+    problem.oven.heat_up = {{0, watched}};
     problem.oven.claims = claims_of(day, rules, frame);
     schedule::Job& job = problem.jobs.front();
     job.not_before = std::max<std::int64_t>(0, frame.now);

@@ -167,15 +167,18 @@ private:
         }
         Instant end = placed_.frame.at(placed_.ends[draft.last - 1]);
         // Dough that is kept waiting a little waits where it is.
-        const bool kept = draft.attention == Attention::wait && draft.last < chain_.atoms.size();
+        const bool kept = (draft.attention == Attention::wait ||
+                           chain_.atoms[draft.last - 1].attention == Attention::wait) &&
+                          draft.last < chain_.atoms.size();
         const Instant next = kept ? placed_.frame.at(placed_.starts[draft.last]) : end;
         if (chosen) {
             end = std::max(end, next);
         }
         if (draft.attention == Attention::near) {
-            // The oven is exact; a bread that is eaten hot has no cooling after it.
+            // The oven is exact, and what cools has left it.
             std::size_t last = draft.last;
-            while (last > draft.first + 1 && !chain_.atoms[last - 1].fitted) {
+            while (last > draft.first + 1 && last > chain_.tail &&
+                   chain_.atoms[last - 1].attention == Attention::wait) {
                 --last;
             }
             end = later_by_minutes(stage.start, exact_after(draft, stage, last));
@@ -227,10 +230,14 @@ private:
                 }
                 continue;
             }
-            if (before) {
+            const bool told =
+                std::any_of(chain_.ovens.begin(), chain_.ovens.end(), [k](const OvenOn& oven) {
+                    return oven.bake == k && oven.hot_at;
+                });
+            if (before && !told) {
                 add_act(
                     stage, after, words::bake_act(recipe_, *before, *atom.fitted), *atom.fitted);
-            } else if (chain_.oven && recipe_.steps[*atom.fitted].oven &&
+            } else if (!before && chain_.oven && recipe_.steps[*atom.fitted].oven &&
                        *chain_.oven != *recipe_.steps[*atom.fitted].oven &&
                        k == chain_.first_bake) {
                 // Heated hotter than it bakes, to make up for the door.

@@ -7,6 +7,7 @@
 
 #include "engine/provisions/gather.hpp"
 
+#include "engine/knowledge/family.hpp"
 #include "engine/provisions/amounts.hpp"
 #include "engine/provisions/cautions.hpp"
 #include "engine/provisions/kit.hpp"
@@ -153,6 +154,16 @@ std::vector<AllergenNote> allergens_in(const Recipe& recipe, const Knowledge& kn
     return sure;
 }
 
+std::vector<std::string> normal_at_steps(const Recipe& recipe, const Knowledge& knowledge) {
+    const DoughFamily family = family_of(recipe, knowledge);
+    std::vector<std::string> all;
+    for (const Step& step : recipe.steps) {
+        const NormalRow* row = normal_at(knowledge, step.kind, family);
+        all.emplace_back(row != nullptr ? row->text : std::string_view());
+    }
+    return all;
+}
+
 } // namespace
 
 Provisions gather(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge) {
@@ -162,6 +173,7 @@ Provisions gather(const Recipe& recipe, const Kitchen& kitchen, const Knowledge&
     all.ahead = lead_time(recipe, knowledge);
     all.allergens = allergens_in(recipe, knowledge);
     all.cautions = provisions::cautions_for(recipe, kitchen, knowledge);
+    all.normal = normal_at_steps(recipe, knowledge);
     return all;
 }
 

@@ -44,6 +44,8 @@ struct Provisions {
     std::vector<Ahead> ahead;
     std::vector<AllergenNote> allergens;
     std::vector<Caution> cautions; // heaviest first
+    /// Of each step: what is normal there although it worries a beginner; empty for nothing.
+    std::vector<std::string> normal;
 };
 
 /// Everything to have out before the flour is touched.

@@ -238,6 +238,36 @@ TaskUse use_of(const Problem& problem, const DayCells& day, const Task& task) {
     return use;
 }
 
+// Drops the ways that bounds shut out and lists the starts that the others leave.
+void bound_job(const DayCells& day, JobCells& job, const Looking& looking) {
+    std::vector<std::vector<bool>> left(
+        job.uses.size(), std::vector<bool>(static_cast<std::size_t>(day.horizon) + 1, false));
+    std::vector<Way> ways = std::move(job.ways);
+    job.ways.clear();
+    for (Way& way : ways) {
+        Bounds bounds(day, job, way, looking);
+        if (!bounds.run()) {
+            continue;
+        }
+        for (std::size_t i = 0; i < way.tasks.size(); ++i) {
+            for (std::int64_t t = way.tasks[i].start_from; t <= way.tasks[i].start_to; ++t) {
+                if (bounds.allowed(i, t)) {
+                    left[i][static_cast<std::size_t>(t)] = true;
+                }
+            }
+        }
+        job.ways.push_back(std::move(way));
+    }
+    for (std::size_t i = 0; i < job.uses.size(); ++i) {
+        job.uses[i].starts.clear();
+        for (std::int64_t t = 0; t <= day.horizon; ++t) {
+            if (left[i][static_cast<std::size_t>(t)]) {
+                job.uses[i].starts.push_back(t);
+            }
+        }
+    }
+}
+
 JobCells
 job_in_cells(const Problem& problem, const DayCells& day, const Job& job, const Looking& looking) {
     JobCells made;
@@ -252,30 +282,10 @@ job_in_cells(const Problem& problem, const DayCells& day, const Job& job, const 
     for (const Task& task : job.tasks) {
         made.uses.push_back(use_of(problem, day, task));
     }
-    std::vector<std::vector<bool>> left(
-        job.tasks.size(), std::vector<bool>(static_cast<std::size_t>(day.horizon) + 1, false));
     for (std::size_t a = 0; a < job.alternatives.size(); ++a) {
-        Way way = way_of(problem, job, a, day.grid, looking);
-        Bounds bounds(day, made, way, looking);
-        if (!bounds.run()) {
-            continue;
-        }
-        for (std::size_t i = 0; i < way.tasks.size(); ++i) {
-            for (std::int64_t t = way.tasks[i].start_from; t <= way.tasks[i].start_to; ++t) {
-                if (bounds.allowed(i, t)) {
-                    left[i][static_cast<std::size_t>(t)] = true;
-                }
-            }
-        }
-        made.ways.push_back(std::move(way));
+        made.ways.push_back(way_of(problem, job, a, day.grid, looking));
     }
-    for (std::size_t i = 0; i < job.tasks.size(); ++i) {
-        for (std::int64_t t = 0; t <= day.horizon; ++t) {
-            if (left[i][static_cast<std::size_t>(t)]) {
-                made.uses[i].starts.push_back(t);
-            }
-        }
-    }
+    bound_job(day, made, looking);
     return made;
 }
 
@@ -355,6 +365,23 @@ DayCells day_in_cells(const Problem& problem, std::int64_t grid, const Looking& 
         day.impossible = day.impossible || day.jobs.back().ways.empty();
     }
     return day;
+}
+
+void look_again(DayCells& day) {
+    for (JobCells& job : day.jobs) {
+        bound_job(day, job, {});
+        day.impossible = day.impossible || job.ways.empty();
+    }
+}
+
+std::int64_t starts_left(const DayCells& day) {
+    std::int64_t count = 0;
+    for (const JobCells& job : day.jobs) {
+        for (const TaskUse& use : job.uses) {
+            count += static_cast<std::int64_t>(use.starts.size());
+        }
+    }
+    return count;
 }
 
 } // namespace loafwright::schedule::cells

@@ -112,4 +112,12 @@ std::int64_t grid_of_day(const Problem& problem,
 /// Needs: `faults_in(problem)` is empty; the work was found bearable.
 DayCells day_in_cells(const Problem& problem, std::int64_t grid, const Looking& looking);
 
+/// Bounds and starts again, after lengths, lags, anchors or ways have become narrower.
+///
+/// Needs: `day` was made with all of Looking.
+void look_again(DayCells& day);
+
+/// How many starts are left in all.
+std::int64_t starts_left(const DayCells& day);
+
 } // namespace loafwright::schedule::cells

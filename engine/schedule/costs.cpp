@@ -12,6 +12,8 @@ namespace loafwright::schedule::sat {
 
 using cells::DayCells;
 using cells::JobCells;
+using cells::Piece;
+using cells::Sitting;
 using cells::Span;
 using cells::Way;
 using cells::WayLag;
@@ -121,7 +123,6 @@ TiedParts::TiedParts(Clauses& clauses, const DayCells& day, const Encoding& enco
 void TiedParts::look_at_job(std::size_t j) {
     const JobCells& cells = day_.jobs[j];
     const EncodedJob& job = encoding_.jobs()[j];
-    const std::size_t count = cells.uses.size();
     std::vector<Gap> gaps;
     std::vector<std::int64_t> bases;
     std::vector<std::size_t> live;
@@ -131,29 +132,9 @@ void TiedParts::look_at_job(std::size_t j) {
             continue;
         }
         live.push_back(w);
-        const Way& way = cells.ways[w];
-        std::vector<bool> open;
-        for (const WayTask& task : way.tasks) {
-            open.push_back(task.tied);
-        }
-        for (std::size_t i = 0; i < count; ++i) {
-            if (!open[i]) {
-                continue;
-            }
-            std::vector<std::size_t> sitting{i};
-            open[i] = false;
-            for (std::size_t next = 0; next < sitting.size(); ++next) {
-                for (const WayLag& lag : way.lags) {
-                    for (const auto& [here, there] :
-                         {std::pair(lag.after, lag.before), std::pair(lag.before, lag.after)}) {
-                        if (here == sitting[next] && open[there]) {
-                            open[there] = false;
-                            sitting.push_back(there);
-                        }
-                    }
-                }
-            }
-            bases.back() += look_at_sitting(j, w, sitting, gaps);
+        for (const Sitting& sitting : sittings_of(cells.ways[w], job.precedes)) {
+            look_at_sitting(j, w, sitting, gaps);
+            bases.back() += sitting.least;
         }
     }
     std::int64_t least = bases[live.front()];
@@ -193,22 +174,20 @@ void TiedParts::note(std::vector<Gap>& gaps, std::size_t way, const Gap& gap) {
     gaps.back().ways = {way};
 }
 
-std::int64_t TiedParts::look_at_sitting(std::size_t j,
-                                        std::size_t w,
-                                        const std::vector<std::size_t>& tasks,
-                                        std::vector<Gap>& gaps) {
-    if (const auto base = look_at_path(j, w, tasks, gaps)) {
-        return *base;
+void TiedParts::look_at_sitting(std::size_t j,
+                                std::size_t w,
+                                const Sitting& sitting,
+                                std::vector<Gap>& gaps) {
+    if (!sitting.path.empty()) {
+        look_at_path(j, w, sitting.path, gaps);
+        return;
     }
-    const Way& way = day_.jobs[j].ways[w];
     const EncodedJob& job = encoding_.jobs()[j];
     std::int64_t from = day_.horizon;
     std::int64_t to = 0;
-    std::int64_t base = 0;
-    for (const std::size_t i : tasks) {
+    for (const std::size_t i : sitting.tasks) {
         from = std::min(from, job.tasks[i].start.earliest());
         to = std::max(to, job.tasks[i].end.latest());
-        base = std::max(base, way.tasks[i].least);
     }
     std::vector<std::int64_t> values;
     for (std::int64_t t = from; t <= to; ++t) {
@@ -217,82 +196,37 @@ std::int64_t TiedParts::look_at_sitting(std::size_t j,
     Gap gap;
     gap.later = Moment(clauses_, values);
     gap.earlier = Moment(clauses_, values);
-    gap.base = base;
-    gap.most = to - from - base;
-    for (const std::size_t i : tasks) {
+    gap.base = sitting.least;
+    gap.most = to - from - sitting.least;
+    for (const std::size_t i : sitting.tasks) {
         keep_apart(clauses_, gap.later, job.tasks[i].end, 0, {-job.ways[w]});
         keep_apart(clauses_, job.tasks[i].start, gap.earlier, 0, {-job.ways[w]});
     }
     note(gaps, w, gap);
-    return base;
 }
 
-// The least length of a sitting with one first and one last task and a path of lags between them.
-std::optional<std::int64_t> TiedParts::look_at_path(std::size_t j,
-                                                    std::size_t w,
-                                                    const std::vector<std::size_t>& tasks,
-                                                    std::vector<Gap>& gaps) {
+void TiedParts::look_at_path(std::size_t j,
+                             std::size_t w,
+                             const std::vector<Piece>& path,
+                             std::vector<Gap>& gaps) {
     const Way& way = day_.jobs[j].ways[w];
     const EncodedJob& job = encoding_.jobs()[j];
-    const auto alone = [&](bool first) -> std::optional<std::size_t> {
-        for (const std::size_t i : tasks) {
-            if (std::all_of(tasks.begin(), tasks.end(), [&](std::size_t k) {
-                    return k == i || (first ? job.precedes[i][k] : job.precedes[k][i]);
-                })) {
-                return i;
+    const auto gap =
+        [&](const Moment& later, const Moment& earlier, std::int64_t base, std::int64_t most) {
+            if (most > 0) {
+                note(gaps, w, {later, earlier, base, most, {}, {}, {}});
             }
-        }
-        return std::nullopt;
-    };
-    const auto first = alone(true);
-    const auto last = alone(false);
-    if (!first || !last) {
-        return std::nullopt;
-    }
-    // Breadth first over the lags inside the sitting.
-    constexpr auto none = static_cast<std::size_t>(-1);
-    std::vector<std::size_t> by(way.tasks.size(), none);
-    std::vector<std::size_t> reached{*first};
-    for (std::size_t next = 0; next < reached.size(); ++next) {
-        for (std::size_t l = 0; l < way.lags.size(); ++l) {
-            const WayLag& lag = way.lags[l];
-            const bool inside = std::find(tasks.begin(), tasks.end(), lag.before) != tasks.end();
-            if (lag.after == reached[next] && inside && lag.before != *first &&
-                by[lag.before] == none && lag.min >= 0) {
-                by[lag.before] = l;
-                reached.push_back(lag.before);
-            }
-        }
-    }
-    if (*last != *first && by[*last] == none) {
-        return std::nullopt;
-    }
-    std::int64_t base = 0;
-    for (std::size_t i = *last;; i = way.lags[by[i]].after) {
-        const WayTask& task = way.tasks[i];
-        base += task.least;
-        if (task.most > task.least) {
-            note(gaps,
-                 w,
-                 {job.tasks[i].end,
-                  job.tasks[i].start,
-                  task.least,
-                  task.most - task.least,
-                  {},
-                  {},
-                  {}});
-        }
-        if (i == *first) {
-            return base;
-        }
-        const WayLag& lag = way.lags[by[i]];
-        base += lag.min;
-        const Moment& start = job.tasks[i].start;
-        const Moment& end = job.tasks[lag.after].end;
-        const std::int64_t most =
-            std::min(start.latest() - end.earliest(), lag.max.value_or(day_.horizon)) - lag.min;
-        if (most > 0) {
-            note(gaps, w, {start, end, lag.min, most, {}, {}, {}});
+        };
+    for (std::size_t k = path.size(); k-- > 0;) {
+        const WayTask& task = way.tasks[path[k].task];
+        const Moment& start = job.tasks[path[k].task].start;
+        gap(job.tasks[path[k].task].end, start, task.least, task.most - task.least);
+        if (path[k].lag) {
+            const WayLag& lag = way.lags[*path[k].lag];
+            const Moment& end = job.tasks[lag.after].end;
+            const std::int64_t most =
+                std::min(start.latest() - end.earliest(), lag.max.value_or(day_.horizon));
+            gap(start, end, lag.min, most - lag.min);
         }
     }
 }

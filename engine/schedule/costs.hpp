@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/schedule/encode.hpp"
+#include "engine/schedule/sittings.hpp"
 #include "engine/schedule/sums.hpp"
 
 #include <cstdint>
@@ -39,14 +40,14 @@ private:
     };
 
     void look_at_job(std::size_t j);
-    std::int64_t look_at_sitting(std::size_t j,
-                                 std::size_t w,
-                                 const std::vector<std::size_t>& tasks,
-                                 std::vector<Gap>& gaps);
-    std::optional<std::int64_t> look_at_path(std::size_t j,
-                                             std::size_t w,
-                                             const std::vector<std::size_t>& tasks,
-                                             std::vector<Gap>& gaps);
+    void look_at_sitting(std::size_t j,
+                         std::size_t w,
+                         const cells::Sitting& sitting,
+                         std::vector<Gap>& gaps);
+    void look_at_path(std::size_t j,
+                      std::size_t w,
+                      const std::vector<cells::Piece>& path,
+                      std::vector<Gap>& gaps);
     static void note(std::vector<Gap>& gaps, std::size_t way, const Gap& gap);
     void extend(Gap& gap, std::int64_t cap);
 

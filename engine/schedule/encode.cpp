@@ -7,6 +7,7 @@
 #include "engine/schedule/encode.hpp"
 
 #include "engine/schedule/crowds.hpp"
+#include "engine/schedule/sittings.hpp"
 
 #include <algorithm>
 
@@ -24,7 +25,6 @@ Encoding::Encoding(Clauses& clauses, const DayCells& day, Guards guards)
     : clauses_(clauses), day_(day), guards_(guards) {
     for (std::size_t j = 0; j < day.jobs.size() && !clauses.too_large(); ++j) {
         make_job(j);
-        make_precedence(j);
         keep_lags(j);
         keep_anchors(j);
         keep_calendars(j);
@@ -51,6 +51,58 @@ Literal Encoding::unless(const char* rule, std::optional<std::size_t> job) {
     return -guarded_.back().guard;
 }
 
+// Tasks with nothing to choose between them share the literals of one start.
+std::vector<Encoding::Tow> Encoding::tows_of(std::size_t j) const {
+    const JobCells& cells = day_.jobs[j];
+    const Way& first = cells.ways.front();
+    std::vector<Tow> tows(cells.uses.size());
+    for (std::size_t i = 0; i < tows.size(); ++i) {
+        tows[i].leader = i;
+    }
+    for (std::size_t l = 0; l < first.lags.size() && guards_ == Guards::none; ++l) {
+        const WayLag& lag = first.lags[l];
+        const std::int64_t length = first.tasks[lag.after].least;
+        const bool fixed = std::all_of(cells.ways.begin(), cells.ways.end(), [&](const Way& way) {
+            return way.tasks[lag.after].least == length && way.tasks[lag.after].most == length &&
+                   way.lags[l].min == lag.min && way.lags[l].max == lag.min;
+        });
+        const Tow from = tows[lag.after];
+        const Tow to = tows[lag.before];
+        if (!fixed || from.leader == to.leader) {
+            continue; // a second way between the same two is kept by clauses
+        }
+        for (Tow& tow : tows) {
+            if (tow.leader == to.leader) {
+                tow.leader = from.leader;
+                tow.distance += from.distance + length + lag.min - to.distance;
+            }
+        }
+    }
+    return tows;
+}
+
+// The starts of a leader at which all that it leads may start, too.
+Moment Encoding::led_start(std::size_t j, std::size_t leader, const std::vector<Tow>& tows) {
+    const JobCells& cells = day_.jobs[j];
+    std::vector<std::int64_t> values;
+    for (const std::int64_t t : cells.uses[leader].starts) {
+        bool allowed = true;
+        for (std::size_t i = 0; i < tows.size() && allowed; ++i) {
+            const std::vector<std::int64_t>& starts = cells.uses[i].starts;
+            allowed = tows[i].leader != leader ||
+                      std::binary_search(starts.begin(), starts.end(), t + tows[i].distance);
+        }
+        if (allowed) {
+            values.push_back(t);
+        }
+    }
+    if (values.empty()) {
+        clauses_.add({}); // there is no schedule
+        values.push_back(cells.uses[leader].starts.front());
+    }
+    return {clauses_, values};
+}
+
 void Encoding::make_job(std::size_t j) {
     const JobCells& cells = day_.jobs[j];
     EncodedJob job;
@@ -63,9 +115,16 @@ void Encoding::make_job(std::size_t j) {
         clauses_.add(job.ways);
         at_most_one(clauses_, job.ways, never);
     }
+    const std::vector<Tow> tows = tows_of(j);
+    std::vector<Moment> leaders(tows.size());
+    for (std::size_t i = 0; i < tows.size(); ++i) {
+        if (tows[i].leader == i) {
+            leaders[i] = led_start(j, i, tows);
+        }
+    }
     for (std::size_t i = 0; i < cells.uses.size(); ++i) {
         EncodedTask task;
-        task.start = Moment(clauses_, cells.uses[i].starts);
+        task.start = leaders[tows[i].leader].plus(tows[i].distance);
         const WayTask& first = cells.ways.front().tasks[i];
         const bool fixed = std::all_of(cells.ways.begin(), cells.ways.end(), [&](const Way& way) {
             return way.tasks[i].least == first.least && way.tasks[i].most == first.least;
@@ -107,29 +166,8 @@ void Encoding::make_job(std::size_t j) {
         }
         job.tasks.push_back(std::move(task));
     }
+    job.precedes = precedence_of(cells);
     jobs_.push_back(std::move(job));
-}
-
-void Encoding::make_precedence(std::size_t j) {
-    const JobCells& cells = day_.jobs[j];
-    const std::size_t count = cells.uses.size();
-    std::vector<std::vector<bool>>& precedes = jobs_[j].precedes;
-    precedes.assign(count, std::vector<bool>(count, false));
-    for (std::size_t l = 0; l < cells.ways.front().lags.size(); ++l) {
-        const WayLag& lag = cells.ways.front().lags[l];
-        if (std::all_of(cells.ways.begin(), cells.ways.end(), [l](const Way& way) {
-                return way.lags[l].min >= 0;
-            })) {
-            precedes[lag.after][lag.before] = true;
-        }
-    }
-    for (std::size_t k = 0; k < count; ++k) {
-        for (std::size_t a = 0; a < count; ++a) {
-            for (std::size_t b = 0; precedes[a][k] && b < count; ++b) {
-                precedes[a][b] = precedes[a][b] || precedes[k][b];
-            }
-        }
-    }
 }
 
 void Encoding::keep_lags(std::size_t j) {

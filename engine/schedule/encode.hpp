@@ -57,8 +57,15 @@ private:
     using Line = std::vector<std::size_t>;
 
     Literal unless(const char* rule, std::optional<std::size_t> job);
+    // A task that starts so many cells after the start of another, under every way.
+    struct Tow {
+        std::size_t leader = 0;
+        std::int64_t distance = 0;
+    };
+
+    [[nodiscard]] std::vector<Tow> tows_of(std::size_t j) const;
+    [[nodiscard]] Moment led_start(std::size_t j, std::size_t leader, const std::vector<Tow>& tows);
     void make_job(std::size_t j);
-    void make_precedence(std::size_t j);
     void keep_lags(std::size_t j);
     void keep_anchors(std::size_t j);
     void keep_calendars(std::size_t j);

@@ -65,12 +65,14 @@ void keep_apart(Clauses& clauses,
         if (!earlier.is_value(t)) {
             continue;
         }
+        const Literal when = earlier.at_least(t);
         const Literal then = later.at_least(t + gap);
-        // What a smaller value already asks for is not asked again.
-        if (then != before) {
-            clauses.add(with(unless, -earlier.at_least(t), then));
-            before = then;
+        // What a smaller value already asks for is not asked again. Two moments of the same
+        // literals say it without a clause.
+        if (then != before && then != when) {
+            clauses.add(with(unless, -when, then));
         }
+        before = then;
         if (then == never) {
             return;
         }

@@ -26,7 +26,13 @@ OutOfReach past(const std::string& found, const std::string& do_this) {
 } // namespace
 
 Search::Search(const Problem& problem, const Wish& wish, std::int64_t conflicts)
-    : problem_(problem), wish_(wish), clauses_(conflicts) {}
+    : problem_(problem), wish_(wish), clauses_(std::in_place, conflicts),
+      order_(problem.jobs.size()) {
+    std::iota(order_.begin(), order_.end(), std::size_t{0});
+    std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
+        return problem_.jobs[a].name < problem_.jobs[b].name;
+    });
+}
 
 Outcome Search::run() {
     constexpr std::size_t most_tasks = 1000;
@@ -51,35 +57,53 @@ Outcome Search::run() {
     if (day_.impossible) {
         return NoSchedule{};
     }
-    encoding_.emplace(clauses_, day_, Guards::none);
+    const auto least = least_cost(problem_);
+    if (least && least->impossible) {
+        return NoSchedule{};
+    }
+    const Serial serial = serial_schedule(problem_, wish_);
+    if (serial.whole) {
+        best_ = serial.schedule;
+        note_proven(least);
+        day_ = narrowed();
+    }
+    build();
     if (!keep_first_start()) {
         return NoSchedule{};
     }
-    const std::vector<Sum> wishes = violation_parts(clauses_, day_, *encoding_);
-    prefer_serial();
+    keep_found();
+    prefer(serial.schedule);
     const Answer first = ask({});
-    clauses_.forget_preferences();
-    if (clauses_.too_large() || first == Answer::stopped) {
-        return past(clauses_.too_large() ? "found a problem of too many parts for the solver"
-                                         : "found no answer within the counted limit",
+    clauses_->forget_preferences();
+    if (clauses_->too_large() || first == Answer::stopped) {
+        return past(clauses_->too_large() ? "found a problem of too many parts for the solver"
+                                          : "found no answer within the counted limit",
                     "use fewer steps, a coarser grid or a larger limit");
     }
     if (first == Answer::no) {
         return NoSchedule{};
     }
     const auto fewest_violations = [&] {
-        return least_sum([&](std::int64_t) { return std::vector<Sum>(wishes); },
-                         [&] { return objective_of(problem_, best_).violations; });
+        const std::vector<Sum> parts = violation_parts(*clauses_, day_, *encoding_);
+        violations_ = least_sum([&](std::int64_t) { return std::vector<Sum>(parts); },
+                                [&] { return objective_of(problem_, best_).violations; });
+        return violations_.has_value();
     };
     const auto least_tied = [&] {
-        TiedParts tied(clauses_, day_, *encoding_);
-        return least_sum([&](std::int64_t cap) { return tied.parts(cap); },
-                         [&] { return objective_of(problem_, best_).tied / grid - tied.base(); });
+        TiedParts tied(*clauses_, day_, *encoding_);
+        const auto reached =
+            least_sum([&](std::int64_t cap) { return tied.parts(cap); },
+                      [&] { return objective_of(problem_, best_).tied / grid - tied.base(); });
+        if (reached) {
+            tied_ = tied.base() + *reached;
+        }
+        return reached && begin_again(narrowed());
     };
     bool proven = true;
     switch (wish_.aim) {
     case Aim::begin_late:
-        proven = fewest_violations() && least_tied() && latest_first_start();
+        proven =
+            (violations_ || fewest_violations()) && (tied_ || least_tied()) && latest_first_start();
         break;
     case Aim::end_early:
         proven = earliest_end() && fewest_violations() && least_tied() && latest_first_start();
@@ -101,7 +125,7 @@ Outcome Search::run() {
 }
 
 Answer Search::ask(const std::vector<Literal>& assumptions) {
-    const Answer answer = clauses_.solve(assumptions);
+    const Answer answer = clauses_->solve(assumptions);
     if (answer == Answer::yes) {
         best_ = encoding_->in_model();
     }
@@ -110,7 +134,7 @@ Answer Search::ask(const std::vector<Literal>& assumptions) {
 
 void Search::fix(const std::vector<Literal>& literals) {
     for (const Literal literal : literals) {
-        clauses_.add({literal});
+        clauses_->add({literal});
     }
 }
 
@@ -127,22 +151,21 @@ bool Search::keep_first_start() {
         if (*wish_.first_start_to < 0) {
             return false;
         }
-        clauses_.add({some_by(*wish_.first_start_to / day_.grid)});
+        clauses_->add({some_by(*wish_.first_start_to / day_.grid)});
     }
     return true;
 }
 
-void Search::prefer_serial() {
-    const Schedule serial = serial_schedule(problem_);
-    for (std::size_t j = 0; j < serial.jobs.size(); ++j) {
-        const JobSchedule& job = serial.jobs[j];
+void Search::prefer(const Schedule& schedule) {
+    for (std::size_t j = 0; j < schedule.jobs.size(); ++j) {
+        const JobSchedule& job = schedule.jobs[j];
         const EncodedJob& encoded = encoding_->jobs()[j];
         if (job.starts.empty()) {
             continue; // no place was found for it
         }
         for (std::size_t w = 0; w < encoded.ways.size(); ++w) {
             const bool chosen = day_.jobs[j].ways[w].alternative == job.alternative;
-            clauses_.prefer(chosen ? encoded.ways[w] : -encoded.ways[w]);
+            clauses_->prefer(chosen ? encoded.ways[w] : -encoded.ways[w]);
         }
         for (std::size_t i = 0; i < job.starts.size(); ++i) {
             const Moment& start = encoded.tasks[i].start;
@@ -150,14 +173,14 @@ void Search::prefer_serial() {
             for (std::int64_t t = start.earliest(); t <= start.latest(); ++t) {
                 if (start.is_value(t)) {
                     const Literal from = start.at_least(t);
-                    clauses_.prefer(t <= cell ? from : -from);
+                    clauses_->prefer(t <= cell ? from : -from);
                 }
             }
         }
     }
 }
 
-bool Search::least_sum(const Parts& parts, const Value& value) {
+std::optional<std::int64_t> Search::least_sum(const Parts& parts, const Value& value) {
     std::int64_t most = value(); // known to be reached
     std::int64_t least = 0;      // known not to be undercut
     std::vector<Literal> bound;
@@ -171,7 +194,7 @@ bool Search::least_sum(const Parts& parts, const Value& value) {
                 assumed.insert(assumed.end(), none.begin(), none.end());
             }
         } else {
-            sum = total(clauses_, parts(tried + 1), tried + 1);
+            sum = total(*clauses_, parts(tried + 1), tried + 1);
             assumed = at_most(sum, tried);
         }
         Answer answer = ask(assumed);
@@ -193,10 +216,10 @@ bool Search::least_sum(const Parts& parts, const Value& value) {
             }
             if (least >= most) {
                 fix(bound);
-                return true;
+                return most;
             }
         }
-        return false; // the limit
+        return std::nullopt; // the limit
     }
     // The value that was there at the beginning is the best.
     if (most == 0) {
@@ -204,9 +227,9 @@ bool Search::least_sum(const Parts& parts, const Value& value) {
             fix(at_most(part, 0));
         }
     } else {
-        fix(at_most(total(clauses_, parts(most + 1), most + 1), most));
+        fix(at_most(total(*clauses_, parts(most + 1), most + 1), most));
     }
-    return ask({}) == Answer::yes;
+    return ask({}) == Answer::yes ? std::optional(most) : std::nullopt;
 }
 
 std::vector<Literal> Search::all_from(std::int64_t first) const {
@@ -223,14 +246,14 @@ std::vector<Literal> Search::all_from(std::int64_t first) const {
 }
 
 Literal Search::some_by(std::int64_t last) {
-    const Literal asked = clauses_.fresh();
+    const Literal asked = clauses_->fresh();
     std::vector<Literal> clause{-asked};
     for (const EncodedJob& job : encoding_->jobs()) {
         for (const EncodedTask& task : job.tasks) {
             clause.push_back(task.start.at_most(last));
         }
     }
-    clauses_.add(clause);
+    clauses_->add(clause);
     return asked;
 }
 
@@ -272,6 +295,11 @@ bool Search::latest_first_start() {
     }
     for (std::int64_t step = 1; first_start() < most;) {
         const std::int64_t reached = first_start();
+        first_from_ = reached;
+        fix(all_from(reached));
+        if (!keep_narrow()) {
+            return false;
+        }
         const std::int64_t tried = std::min(most, reached + step);
         const Answer answer = ask(all_from(tried));
         if (answer == Answer::stopped) {
@@ -284,6 +312,7 @@ bool Search::latest_first_start() {
             step = std::min(2 * step, std::max<std::int64_t>(1, (most - first_start() + 1) / 2));
         }
     }
+    first_from_ = most;
     fix(all_from(most));
     return true;
 }
@@ -300,8 +329,10 @@ bool Search::earliest_first_start() {
             least = middle + 1;
         }
     }
-    clauses_.add({some_by(least)});
+    clauses_->add({some_by(least)});
     fix(all_from(least));
+    first_from_ = least;
+    first_to_ = least;
     return true;
 }
 
@@ -311,6 +342,11 @@ bool Search::earliest_end() {
         least = std::max(least, job.tasks.back().end.earliest());
     }
     while (least < last_end()) {
+        last_end_ = last_end();
+        fix(all_over_by(*last_end_));
+        if (!keep_narrow()) {
+            return false;
+        }
         const std::int64_t middle = least + (last_end() - least) / 2;
         const Answer answer = ask(all_over_by(middle));
         if (answer == Answer::stopped) {
@@ -321,122 +357,8 @@ bool Search::earliest_end() {
         }
     }
     fix(all_over_by(least));
-    return true;
-}
-
-bool Search::settle_ties() {
-    if (ask({}) != Answer::yes || !settle_ways()) {
-        return false;
-    }
-    std::vector<std::size_t> order(problem_.jobs.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return problem_.jobs[a].name < problem_.jobs[b].name;
-    });
-    for (const std::size_t j : order) {
-        for (const EncodedTask& task : encoding_->jobs()[j].tasks) {
-            if (!settle(task.start, wish_.aim == Aim::begin_late)) {
-                return false;
-            }
-        }
-    }
-    for (const std::size_t j : order) {
-        for (const EncodedTask& task : encoding_->jobs()[j].tasks) {
-            if (!settle(task.end, false)) {
-                return false;
-            }
-        }
-    }
-    for (const std::size_t j : order) {
-        for (const EncodedTask& task : encoding_->jobs()[j].tasks) {
-            if (!settle_people(task)) {
-                return false;
-            }
-        }
-    }
-    return ask({}) == Answer::yes;
-}
-
-// The lowest alternatives, job after job in byte order of their names.
-bool Search::settle_ways() {
-    std::vector<std::size_t> order(problem_.jobs.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return problem_.jobs[a].name < problem_.jobs[b].name;
-    });
-    for (const std::size_t j : order) {
-        for (const Literal way : encoding_->jobs()[j].ways) {
-            if (clauses_.impossible(way)) {
-                continue;
-            }
-            if (!clauses_.holds(way)) {
-                const Answer answer = ask({way});
-                if (answer == Answer::stopped) {
-                    return false;
-                }
-                if (answer == Answer::no) {
-                    clauses_.add({-way});
-                    continue;
-                }
-            }
-            clauses_.add({way});
-            break;
-        }
-    }
-    return true;
-}
-
-// The latest or earliest moment that the rest allows, doubling the step and then halving it.
-bool Search::settle(const Moment& moment, bool late) {
-    std::int64_t reached = moment.in_model(clauses_);
-    std::int64_t end = late ? moment.latest() : moment.earliest();
-    const auto beyond = [&](std::int64_t time) {
-        return late ? moment.at_least(time) : moment.at_most(time);
-    };
-    std::int64_t step = 1;
-    while (reached != end) {
-        const std::int64_t left = late ? end - reached : reached - end;
-        step = std::min(step, left);
-        const std::int64_t tried = late ? reached + step : reached - step;
-        Answer answer = Answer::no;
-        if (!clauses_.impossible(beyond(tried))) {
-            answer = ask({beyond(tried)});
-        }
-        if (answer == Answer::stopped) {
-            return false;
-        }
-        if (answer == Answer::yes) {
-            reached = moment.in_model(clauses_);
-            step *= 2;
-        } else {
-            end = late ? tried - 1 : tried + 1;
-            step = std::max<std::int64_t>(1, step / 2);
-        }
-    }
-    clauses_.add({moment.at_least(reached)});
-    clauses_.add({moment.at_most(reached)});
-    return true;
-}
-
-bool Search::settle_people(const EncodedTask& task) {
-    for (const Literal person : task.person) {
-        if (clauses_.impossible(person)) {
-            continue;
-        }
-        Answer answer = Answer::yes;
-        if (!clauses_.holds(person)) {
-            answer = ask({person});
-        }
-        if (answer == Answer::stopped) {
-            return false;
-        }
-        if (answer == Answer::yes) {
-            clauses_.add({person});
-            return true;
-        }
-        clauses_.add({-person});
-    }
-    return true;
+    last_end_ = least;
+    return keep_narrow();
 }
 
 } // namespace loafwright::schedule::sat

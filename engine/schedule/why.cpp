@@ -1,17 +1,21 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// Reasons: every rule gets a guard, bounds come from lengths and least lags alone, and a core of
-// guards that cannot hold together is made smaller by leaving one out at a time (deletion;
+// Reasons: first the jobs that cannot be done together though they could with any of them left out.
+// For these alone every rule gets a guard, bounds come from lengths and least lags alone, and a
+// core of guards that cannot hold together is made smaller by leaving one out at a time (deletion;
 // Marques-Silva, "Minimal unsatisfiability", ISMVL 2010), keeping the smaller core that each no
-// brings. Delay: the end of the last tasks is assumed and not fixed, one grid step later each time;
-// a shift is not monotone (ready_from moves, too), so none is skipped. Ways out: each is a problem
-// of its own.
+// brings. Delay: the anchors move one grid step later each time; a shift is not monotone
+// (ready_from moves, too), so after the first that each job could keep alone none is skipped. Ways
+// out: each is a problem of its own. Most questions are answered by a job that has no place even
+// alone, or by a serial schedule; only the rest needs clauses.
 #include "engine/schedule/why.hpp"
 
 #include "engine/schedule/encode.hpp"
 #include "engine/schedule/search.hpp"
+#include "engine/schedule/serial.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace loafwright::schedule {
 
@@ -32,12 +36,58 @@ Answer possible(const Problem& problem, std::int64_t conflicts) {
         return Answer::yes;
     }
     const cells::DayCells day = cells::day_in_cells(problem, grid, {});
-    if (day.impossible) {
+    const auto least = day.impossible ? std::nullopt : sat::least_cost(problem);
+    if (day.impossible || (least && least->impossible)) {
         return Answer::no;
+    }
+    if (sat::serial_schedule(problem, {}).whole) {
+        return Answer::yes;
     }
     Clauses clauses(conflicts);
     const Encoding encoding(clauses, day, sat::Guards::none);
     return clauses.solve();
+}
+
+using Jobs = std::vector<std::size_t>; // ascending
+
+Problem only(const Problem& problem, const Jobs& jobs) {
+    Problem some = problem;
+    some.jobs.clear();
+    for (const std::size_t j : jobs) {
+        some.jobs.push_back(problem.jobs[j]);
+    }
+    return some;
+}
+
+// The same for a problem whose jobs `clashing` were impossible together before a change: most
+// changes do not help them.
+Answer possible(const Problem& problem, const Jobs& clashing, std::int64_t conflicts) {
+    if (clashing.size() < problem.jobs.size() &&
+        possible(only(problem, clashing), conflicts) == Answer::no) {
+        return Answer::no;
+    }
+    return possible(problem, conflicts);
+}
+
+// Jobs that cannot be done together, none of which can be spared.
+Jobs clashing_jobs(const Problem& problem, std::int64_t conflicts) {
+    for (std::size_t j = 0; j < problem.jobs.size(); ++j) {
+        if (std::holds_alternative<NoSchedule>(solve_chain(only(problem, {j})))) {
+            return {j};
+        }
+    }
+    Jobs clashing(problem.jobs.size());
+    std::iota(clashing.begin(), clashing.end(), std::size_t{0});
+    for (std::size_t k = 0; k < clashing.size() && clashing.size() > 1;) {
+        Jobs rest = clashing;
+        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(k));
+        if (possible(only(problem, rest), conflicts) == Answer::no) {
+            clashing = std::move(rest);
+        } else {
+            ++k;
+        }
+    }
+    return clashing;
 }
 
 // Those of `core` that the last no needed.
@@ -60,13 +110,18 @@ std::vector<Literal> guards_of(const std::vector<GuardedRule>& rules) {
     return guards;
 }
 
-void find_reasons(const Problem& problem, std::int64_t conflicts, Why& why) {
+cells::DayCells without_rules(const Problem& problem) {
     const std::int64_t grid = cells::grid_of_day(problem, {}, {});
-    const cells::DayCells day =
-        cells::day_in_cells(problem, grid, cells::Looking{false, false, false, false});
-    if (day.impossible) {
-        return;
-    }
+    return cells::day_in_cells(problem, grid, cells::Looking{false, false, false, false});
+}
+
+// Reasons that hold together for some of the jobs.
+void find_reasons_among(const Problem& whole,
+                        const Jobs& clashing,
+                        std::int64_t conflicts,
+                        Why& why) {
+    const Problem problem = only(whole, clashing);
+    const cells::DayCells day = without_rules(problem);
     Clauses clauses(conflicts);
     const Encoding encoding(clauses, day, sat::Guards::one_a_rule);
     std::vector<GuardedRule> core = encoding.guarded();
@@ -91,50 +146,71 @@ void find_reasons(const Problem& problem, std::int64_t conflicts, Why& why) {
         }
     }
     for (const GuardedRule& rule : core) {
-        why.reasons.push_back({rule.rule, rule.job});
+        why.reasons.push_back(
+            {rule.rule, rule.job ? std::optional(clashing[*rule.job]) : std::nullopt});
     }
 }
 
-void find_delay(const Problem& problem, std::int64_t conflicts, Why& why) {
-    const std::int64_t grid = cells::grid_of_day(problem, {}, {});
+// A rule that all jobs share may be broken by one that does not clash; then none of the others is
+// needed, and only the whole problem tells.
+void find_reasons(const Problem& problem, const Jobs& clashing, std::int64_t conflicts, Why& why) {
+    if (without_rules(problem).impossible) {
+        return; // a job that does not clash may be impossible by itself, too
+    }
+    find_reasons_among(problem, clashing, conflicts, why);
+    const bool shared = std::any_of(why.reasons.begin(),
+                                    why.reasons.end(),
+                                    [](const Reason& reason) { return !reason.job.has_value(); });
+    if (shared && clashing.size() < problem.jobs.size()) {
+        Jobs all(problem.jobs.size());
+        std::iota(all.begin(), all.end(), std::size_t{0});
+        why.reasons.clear();
+        find_reasons_among(problem, all, conflicts, why);
+    }
+}
+
+// No smaller delay leaves each job that is one line of tasks a place of its own.
+std::int64_t least_delay(const Problem& problem) {
+    std::int64_t least = 0;
+    Problem alone = problem;
+    Wish soon;
+    soon.aim = Aim::end_early;
+    for (const Job& job : problem.jobs) {
+        if (!job.ready_by) {
+            continue;
+        }
+        alone.jobs = {job};
+        alone.jobs.front().ready_from.reset();
+        alone.jobs.front().ready_by.reset();
+        const Outcome outcome = solve_chain(alone, soon);
+        if (const auto* solved = std::get_if<Solved>(&outcome)) {
+            least = std::max(least, solved->schedule.jobs.front().ends.back() - *job.ready_by);
+        }
+    }
+    return least;
+}
+
+void find_delay(const Problem& problem, const Jobs& clashing, std::int64_t conflicts, Why& why) {
     if (std::none_of(problem.jobs.begin(), problem.jobs.end(), [](const Job& job) {
             return job.ready_by.has_value();
         })) {
         return;
     }
-    cells::Looking looking;
-    looking.ready = false;
-    cells::DayCells day = cells::day_in_cells(problem, grid, looking);
-    if (day.impossible) {
-        return;
-    }
-    std::vector<cells::JobCells> anchors = day.jobs;
-    for (cells::JobCells& job : day.jobs) {
-        job.ready_from.reset();
-        job.ready_by.reset();
-    }
-    Clauses clauses(conflicts);
-    const Encoding encoding(clauses, day, sat::Guards::none);
-    for (std::int64_t cell = 1; cell <= day.horizon; ++cell) {
-        std::vector<Literal> assumed;
+    const std::int64_t grid = cells::grid_of_day(problem, {}, {});
+    const std::int64_t least = (least_delay(problem) + grid - 1) / grid;
+    for (std::int64_t cell = std::max<std::int64_t>(1, least); cell * grid <= problem.horizon;
+         ++cell) {
+        Problem later = problem;
         bool inside = true;
-        for (std::size_t j = 0; j < anchors.size(); ++j) {
-            const sat::Moment& last = encoding.jobs()[j].tasks.back().end;
-            for (const auto& [anchor, literal] :
-                 {std::pair(anchors[j].ready_from,
-                            last.at_least(anchors[j].ready_from.value_or(0) + cell)),
-                  std::pair(anchors[j].ready_by,
-                            last.at_most(anchors[j].ready_by.value_or(0) + cell))}) {
-                inside = inside && !(anchor && literal == sat::never);
-                if (anchor && literal != sat::always && literal != sat::never) {
-                    assumed.push_back(literal);
+        for (Job& job : later.jobs) {
+            for (std::optional<std::int64_t>* anchor : {&job.ready_from, &job.ready_by}) {
+                if (*anchor) {
+                    **anchor += cell * grid;
                 }
             }
+            inside = inside && job.ready_from.value_or(0) <= problem.horizon;
         }
-        if (!inside) {
-            continue;
-        }
-        const Answer answer = clauses.solve(assumed);
+        const Answer answer = inside ? possible(later, clashing, conflicts) : Answer::no;
         if (answer == Answer::stopped) {
             why.proof = Proof::best_found;
             return;
@@ -146,11 +222,13 @@ void find_delay(const Problem& problem, std::int64_t conflicts, Why& why) {
     }
 }
 
-void find_ways_out(const Problem& problem, std::int64_t conflicts, Why& why) {
+void find_ways_out(const Problem& problem, const Jobs& clashing, std::int64_t conflicts, Why& why) {
     const auto offer = [&](const std::string& name, const auto& change) {
         Problem changed = problem;
         change(changed);
-        const Answer answer = possible(changed, conflicts);
+        const Answer answer = changed.jobs.size() < problem.jobs.size()
+                                  ? possible(changed, conflicts)
+                                  : possible(changed, clashing, conflicts);
         if (answer == Answer::yes) {
             why.enough.push_back(name);
         } else if (answer == Answer::stopped) {
@@ -194,7 +272,7 @@ void find_ways_out(const Problem& problem, std::int64_t conflicts, Why& why) {
     offer("person", [](Problem& changed) { changed.people.push_back({"one more", {}}); });
     offer("oven_slot", [](Problem& changed) { ++changed.oven.slots; });
     offer("fridge_slot", [](Problem& changed) { ++changed.fridge.slots; });
-    for (std::size_t j = 0; j < problem.jobs.size() && problem.jobs.size() > 1; ++j) {
+    for (const std::size_t j : problem.jobs.size() > 1 ? clashing : Jobs{}) {
         offer("without:" + problem.jobs[j].name, [j](Problem& changed) {
             changed.jobs.erase(changed.jobs.begin() + static_cast<std::ptrdiff_t>(j));
         });
@@ -215,9 +293,10 @@ Why why_not(const Problem& problem, std::int64_t conflicts) {
         why.proof = Proof::best_found;
         return why;
     }
-    find_reasons(problem, conflicts, why);
-    find_delay(problem, conflicts, why);
-    find_ways_out(problem, conflicts, why);
+    const Jobs clashing = clashing_jobs(problem, conflicts);
+    find_reasons(problem, clashing, conflicts, why);
+    find_delay(problem, clashing, conflicts, why);
+    find_ways_out(problem, clashing, conflicts, why);
     return why;
 }
 

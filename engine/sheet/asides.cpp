@@ -9,6 +9,7 @@
 #include "engine/sheet/lines.hpp"
 #include "engine/sheet/measures.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace loafwright {
@@ -48,6 +49,23 @@ std::string warning_line(const Diagnostic& warning, const SheetOptions& options)
         }
     }
     return our_sentence(line, options, Quoted::ours);
+}
+
+void add_what_is_normal(std::vector<SheetStage>& lines,
+                        const std::vector<Stage>& stages,
+                        const std::vector<std::string>& normal) {
+    std::vector<std::string> said;
+    for (std::size_t s = 0; s < stages.size() && s < lines.size(); ++s) {
+        for (const std::size_t step : stages[s].steps) {
+            const bool is_new = step < normal.size() && !normal[step].empty() &&
+                                std::find(said.begin(), said.end(), normal[step]) == said.end();
+            const bool by_hand = stages[s].attention == Attention::hands;
+            if (is_new && (lines[s].normal.empty() || by_hand)) {
+                lines[s].normal = normal[step];
+            }
+        }
+        said.push_back(lines[s].normal);
+    }
 }
 
 } // namespace sheet

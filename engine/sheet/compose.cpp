@@ -72,7 +72,8 @@ public:
              const SheetOptions& options)
         : plan_(plan), recipe_(recipe), day_(day), options_(options) {}
 
-    [[nodiscard]] std::string opening() const;
+    [[nodiscard]] SaidTime begin() const;
+    [[nodiscard]] std::string free() const;
     [[nodiscard]] std::vector<SheetStage> stages() const;
     [[nodiscard]] std::vector<std::string> slow_notes() const;
     [[nodiscard]] std::string ahead(const Ahead& ahead) const;
@@ -93,17 +94,17 @@ private:
     const SheetOptions& options_;
 };
 
-std::string Composer::opening() const {
+SaidTime Composer::begin() const {
     const bool today = civil_of(day_.zone, plan_.start).date == civil_of(day_.zone, day_.now).date;
-    std::string text = "Begin ";
-    if (!today) {
-        text += day_text(day_.zone, plan_.start) + ", ";
-    }
-    text += sheet::clock(day_.zone, plan_.start, options_.clock) + ".";
+    return {today ? "Begin" : "Begin " + day_text(day_.zone, plan_.start) + ",",
+            sheet::clock(day_.zone, plan_.start, options_.clock)};
+}
+
+std::string Composer::free() const {
     if (options_.wording == Wording::few) {
-        return text;
+        return "";
     }
-    text += " ";
+    std::string text;
     const std::int64_t hands = to_five(plan_.hands_on_minutes);
     text += hands < 60 ? fmt::format("{} minutes", hands) : duration_text(hands);
     text += " of your hands";
@@ -320,16 +321,28 @@ std::string Composer::ahead(const Ahead& ahead) const {
                        ahead.what);
 }
 
-std::string eating(const Plan& plan, const Day& day, ClockForm form) {
+SaidTime eating(const Plan& plan, const Day& day, ClockForm form) {
     const Instant eat = rounded_up(plan.eat.likely);
-    const std::string clock = sheet::clock(day.zone, eat, form);
-    if (civil_of(day.zone, eat).date == civil_of(day.zone, day.now).date) {
-        return "eat at " + clock;
-    }
-    return "eat on " + day_text(day.zone, eat) + " at " + clock;
+    const bool today = civil_of(day.zone, eat).date == civil_of(day.zone, day.now).date;
+    return {today ? "eat at" : "eat on " + day_text(day.zone, eat) + " at",
+            sheet::clock(day.zone, eat, form)};
 }
 
 } // namespace
+
+std::string full_title(const SheetStage& stage) {
+    return stage.bread.empty() ? stage.title : stage.bread + ": " + uncapitalised(stage.title);
+}
+
+std::string said(const SaidTime& when) {
+    return when.words + (when.words.empty() || when.time.empty() ? "" : " ") + when.time;
+}
+
+std::string opening(const Sheet& sheet) {
+    const std::string begin = said(sheet.begin);
+    const std::string stop = begin.empty() ? "" : sheet.free.empty() ? "." : ". ";
+    return begin + stop + sheet.free;
+}
 
 Sheet compose(const Plan& plan,
               const FittedRecipe& recipe,
@@ -340,7 +353,8 @@ Sheet compose(const Plan& plan,
     Sheet sheet;
     sheet.title = recipe.recipe.title.empty() ? "Bread" : recipe.recipe.title;
     sheet.eat = eating(plan, day, options.clock);
-    sheet.opening = composer.opening();
+    sheet.begin = composer.begin();
+    sheet.free = composer.free();
     for (const ToBuy& bought : provisions.buy) {
         std::string line = sheet::weigh_line(bought, options.weight);
         if (recipe.water && has_word(lower_case(bought.item), "water")) {
@@ -353,6 +367,9 @@ Sheet compose(const Plan& plan,
         sheet.ready = provisions.kit;
     }
     sheet.stages = composer.stages();
+    if (options.practice == Practice::first_bake) {
+        sheet::add_what_is_normal(sheet.stages, plan.stages, provisions.normal);
+    }
 
     for (const Ahead& ahead : provisions.ahead) {
         sheet.ahead.push_back(composer.ahead(ahead));

@@ -12,6 +12,9 @@ enum class WeightUnit { grams, ounces };
 /// to look, cue, what has a time of its own, and one reminder.
 enum class Wording { full, few };
 
+/// Whether the page also says what is normal at each stage, for somebody who has not baked before.
+enum class Practice { some, first_bake };
+
 /// How the page speaks, whatever the recipe's own units are. The recipe's own words stay as they
 /// are.
 struct SheetOptions {
@@ -22,6 +25,7 @@ struct SheetOptions {
     TemperatureScale temperature = TemperatureScale::celsius;
     WeightUnit weight = WeightUnit::grams;
     Wording wording = Wording::full;
+    Practice practice = Practice::some;
 };
 
 } // namespace loafwright

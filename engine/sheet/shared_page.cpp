@@ -68,46 +68,100 @@ struct Row {
     SheetStage line;
 };
 
-std::string with_name(const std::string& name, const std::string& words) {
-    return name + ": " + uncapitalised(words);
+// The oven is one for all: "Oven on, 230 °C", for the hall loaf.
+SheetStage act_line(const std::string& name, const std::string& words) {
+    constexpr std::string_view oven = "oven ";
+    SheetStage line;
+    if (words.compare(0, oven.size(), oven) == 0) {
+        line.title = capitalised(words);
+        const bool has_article = name.rfind("The ", 0) == 0 || name.rfind("A ", 0) == 0;
+        line.also = "for " + (has_article ? lower_case(name.substr(0, 1)) + name.substr(1) : name);
+    } else {
+        line.title = capitalised(words);
+        line.bread = name;
+    }
+    return line;
 }
 
-// The oven is one for all: "Oven on, 230 °C, for the hall loaf".
-std::string act_line(const std::string& name, const std::string& words) {
-    constexpr std::string_view oven = "oven ";
-    const bool of_oven = words.compare(0, oven.size(), oven) == 0;
-    return of_oven ? "O" + words.substr(1) + ", for " + uncapitalised(name)
-                   : with_name(name, words);
+// The dough is left alone as the hands leave it, so nobody has to come for that.
+bool begins_by_itself(const std::vector<Stage>& stages, std::size_t s) {
+    return s > 0 && stages[s].attention == Attention::wait &&
+           stages[s - 1].attention == Attention::hands &&
+           stages[s].start <= stages[s - 1].end.likely;
+}
+
+std::string then(const SheetStage& wait) {
+    const std::string title = wait.title.substr(0, wait.title.find(','));
+    return "then " + uncapitalised(title) +
+           (wait.length.empty() ? std::string() : ", " + wait.length);
+}
+
+// Folds come in a rhythm: from three on they are one line with a box for each time.
+std::size_t end_of_repeats(const std::vector<Act>& acts, std::size_t first) {
+    constexpr std::size_t fewest = 3;
+    std::size_t end = first + 1;
+    while (end < acts.size() && acts[end].text == acts[first].text) {
+        ++end;
+    }
+    return end - first < fewest ? first + 1 : end;
 }
 
 void add_rows(std::vector<Row>& rows,
               const Plan& plan,
               const Sheet& own,
               const std::string& name,
+              Instant last_eaten,
               const SheetOptions& options) {
+    std::size_t before = rows.size(); // the row of the stage before
     for (std::size_t s = 0; s < plan.stages.size() && s < own.stages.size(); ++s) {
         const Stage& stage = plan.stages[s];
-        Row row;
-        row.at = stage.start;
-        row.eats = stage.attention == Attention::none;
-        row.line.title = with_name(name, own.stages[s].title);
-        row.line.length = own.stages[s].length;
-        row.line.box = own.stages[s].box;
-        if (row.eats) {
-            const auto same = std::find_if(rows.begin(), rows.end(), [&row](const Row& other) {
-                return other.eats && other.at == row.at;
-            });
-            if (same != rows.end()) {
-                same->line.title = "Eat";
+        if (begins_by_itself(plan.stages, s)) {
+            rows[before].line.also = then(own.stages[s]);
+        } else {
+            Row row;
+            row.at = stage.start;
+            row.eats = stage.attention == Attention::none;
+            row.line.title = own.stages[s].title;
+            row.line.bread = name;
+            row.line.length = own.stages[s].length;
+            row.line.box = own.stages[s].box;
+            // A bread that is eaten before the last one needs no line for it: nobody does anything.
+            if (row.eats && row.at < last_eaten && s > 0) {
+                std::string& also = rows[before].line.also;
+                also += (also.empty() ? "then eat at " : ", then eat at ") + own.stages[s].time;
                 continue;
             }
+            if (row.eats) {
+                const auto same = std::find_if(rows.begin(), rows.end(), [&row](const Row& other) {
+                    return other.eats && other.at == row.at;
+                });
+                if (same != rows.end()) {
+                    same->line.bread.clear();
+                    continue;
+                }
+            }
+            before = rows.size();
+            rows.push_back(std::move(row));
         }
-        rows.push_back(std::move(row));
-        for (const Act& act : stage.acts) {
+        for (std::size_t a = 0; a < stage.acts.size();) {
+            const Act& act = stage.acts[a];
+            const std::size_t end = end_of_repeats(stage.acts, a);
+            const std::string words = sheet::act_text(act, options);
+            // What is done as the bread goes in is on its line: "first slash the top".
+            if (stage.attention == Attention::near && act.at == stage.start && !act.oven) {
+                std::string& also = rows[before].line.also;
+                also += (also.empty() ? "first " : " and ") + words;
+                ++a;
+                continue;
+            }
             Row done;
             done.at = act.at;
-            done.line.title = act_line(name, sheet::act_text(act, options));
+            done.line = act_line(name, words);
+            for (std::size_t again = a + 1; again < end; ++again) {
+                done.line.acts.push_back({own.stages[s].acts[again].time, words + " again"});
+            }
             rows.push_back(std::move(done));
+            a = end;
         }
     }
 }
@@ -145,7 +199,7 @@ std::vector<Sheet> compose(const Plan& plan,
     }
     const std::vector<std::string> names = short_names(own);
     for (std::size_t b = 0; b < own.size(); ++b) {
-        add_rows(rows, plan.breads[b], own[b], names[b], options);
+        add_rows(rows, plan.breads[b], own[b], names[b], plan.eat.likely, options);
     }
     std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
         return std::make_pair(a.at, a.eats) < std::make_pair(b.at, b.eats);
@@ -154,11 +208,12 @@ std::vector<Sheet> compose(const Plan& plan,
     FittedRecipe together;
     together.recipe.title = sheet::joined(names);
     Sheet clock = compose(plan, together, Provisions{}, day, options);
+    clock.kind = SheetKind::shared_clock;
     clock.stages.clear();
     clock.day_line = {}; // its stretches would lie over each other
-    Instant before = plan.start;
     const bool one_day =
         civil_of(day.zone, plan.start).date == civil_of(day.zone, plan.eat.likely).date;
+    Instant before = plan.start;
     for (std::size_t r = 0; r < rows.size(); ++r) {
         SheetStage line = std::move(rows[r].line);
         line.number = static_cast<int>(r) + 1;
@@ -193,7 +248,8 @@ Sheet compose_lines(const Plan& plan, const std::vector<Sheet>& pages) {
         const auto line = static_cast<std::size_t>(stage.own_number) - 1;
         SheetStage shown = own[b].stages[line];
         shown.number = stage.number;
-        shown.title = stage.bread.empty() ? shown.title : with_name(names[b], shown.title);
+        shown.title =
+            stage.bread.empty() ? shown.title : names[b] + ": " + uncapitalised(shown.title);
         lines.stages.push_back(std::move(shown));
     }
     return lines;

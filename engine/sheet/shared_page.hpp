@@ -9,9 +9,10 @@ namespace loafwright {
 
 /// The pages of several breads: first the clock they share, then each bread's own.
 ///
-/// The shared page has a numbered line for everything that is done or begun, acts too, in the order
-/// of the clock and with its bread's name; what to weigh, cues and reminders stand on the bread's
-/// own.
+/// The shared page has a numbered line for everything that is done, acts too, in the order of the
+/// clock and with its bread's name. A wait that begins as the hands leave the dough stands on their
+/// line, and an act that comes three times or more is one line with all its times. What to weigh,
+/// cues and reminders stand on the bread's own.
 ///
 /// Needs:    `plan.breads`, `recipes` and `provisions` of the same length, at least two, in one
 /// order.

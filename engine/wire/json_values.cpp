@@ -135,7 +135,13 @@ Json impossible_value(const Impossible& impossible, const Zone& zone) {
     body["reasons"] =
         list(impossible.reasons, [](const std::string& reason) { return Json(reason); });
     body["ways_out"] = list(impossible.ways_out, [&zone](const WayOut& way) {
-        return Json{{"change", way.change}, {"eat", rfc3339(zone, way.eat)}};
+        return Json{{"change", way.change},
+                    {"eat", rfc3339(zone, way.eat)},
+                    {"taken_by", list(way.taken_by, [](const TakenBy& taken) {
+                         return Json{{"bread", taken.bread},
+                                     {"key", taken.answer.key},
+                                     {"value", taken.answer.value}};
+                     })}};
     });
     return body;
 }

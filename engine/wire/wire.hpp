@@ -7,6 +7,7 @@
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
 #include "engine/recipe/recipe.hpp"
+#include "engine/sheet/compose.hpp"
 
 #include <string>
 
@@ -21,6 +22,8 @@ std::string plan_json(const Plan& plan,
 std::string impossible_json(const Impossible& impossible,
                             const std::vector<Question>& questions,
                             const Zone& zone);
+/// Everything that stands on one page, ready to be drawn; its moments are in UTC.
+std::string sheet_json(const Sheet& sheet);
 /// An honest no carries `impossible` as a plan's does, beside what is known all the same.
 std::string water_json(const asking::WaterAnswer& answer);
 std::string how_long_json(const asking::RiseAnswer& answer);

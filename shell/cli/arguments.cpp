@@ -44,11 +44,13 @@ plan: the page for today; several recipes share one clock, then a page each
   --out FILE          write the page to FILE.pdf, .svg, .png or .txt, the plan for a calendar
                       to FILE.ics or as JSON to FILE.json; may be repeated
   --paper PAPER       a4 or letter; without it, a4
+  --address URL       where this page can be opened: a short code in its corner leads there
   --large-print       nothing small, on two pages where need be
   --clock 12          times with am and pm; 24 is usual
   --temperature F     degrees Fahrenheit on the page; C is usual
   --weight OZ         pounds and ounces on the page; G is usual
   --one-hand          fewer words, for a page that is read while the other hand works
+  --first-bake        also what is normal at each stage, for somebody new to it
   --linear            one fact a line in full sentences, to be read aloud
   --now TIME          plan as if it were that time
   --json              the plan as JSON instead of the page
@@ -159,8 +161,10 @@ struct Found {
     std::string temperature;
     std::string weight;
     bool one_hand = false;
+    bool first_bake = false;
     bool linear = false;
     std::string paper;
+    std::string address;
     bool large_print = false;
     bool why = false;
     bool json = false;
@@ -232,6 +236,9 @@ SheetOptions page_from(const CLI::App& command, const Found& found, Diagnostics&
     if (found.one_hand) {
         page.wording = Wording::few;
     }
+    if (found.first_bake) {
+        page.practice = Practice::first_bake;
+    }
     return page;
 }
 
@@ -264,6 +271,17 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
             wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
                                   fmt::format("Name a file that ends in {}.", page_endings)));
         }
+    }
+    plan.address = found.address;
+    if (command.count("--address") > 0 && !is_web_address(plan.address)) {
+        wrong.push_back(
+            usage(fmt::format("--address was given '{}', expected a web address", plan.address),
+                  "Write it whole, as in --address https://loaf.example/page."));
+    } else if (plan.address.size() > most_address_letters) {
+        wrong.push_back(usage(fmt::format("--address has {} letters, expected at most {}",
+                                          plan.address.size(),
+                                          most_address_letters),
+                              "Use a shorter address: the code has to fit beside the title."));
     }
     plan.print = found.large_print ? output::Print::large : output::Print::usual;
     if (found.paper == "letter") {
@@ -326,8 +344,10 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     plan->add_option("--temperature", found.temperature);
     plan->add_option("--weight", found.weight);
     plan->add_flag("--one-hand", found.one_hand);
+    plan->add_flag("--first-bake", found.first_bake);
     plan->add_flag("--linear", found.linear);
     plan->add_option("--paper", found.paper);
+    plan->add_option("--address", found.address);
     plan->add_flag("--large-print", found.large_print);
 
     AskWords ask;

@@ -49,6 +49,7 @@ struct PlanArguments {
     std::vector<std::string> out; // each has_page_ending
     output::Paper paper = output::Paper::a4;
     output::Print print = output::Print::usual;
+    std::string address; // is_web_address, or empty
     bool json = false;
 };
 

@@ -87,6 +87,28 @@ bool has_page_ending(const std::string& path) {
     return writer_of(path) != nullptr;
 }
 
+bool is_web_address(std::string_view address) {
+    // RFC 3986, 2: unreserved and reserved characters, and % before two digits of sixteen.
+    constexpr std::string_view marks = "-._~:/?#[]@!$&'()*+,;=%";
+    const auto is_letter = [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    };
+    const std::size_t colon = address.find("://");
+    if (colon == std::string_view::npos) {
+        return false;
+    }
+    std::string scheme(address.substr(0, colon));
+    for (char& c : scheme) {
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    }
+    const std::string_view rest = address.substr(colon + 3);
+    return (scheme == "http" || scheme == "https") && !rest.empty() &&
+           (is_letter(rest.front()) || rest.front() == '[') &&
+           std::all_of(rest.begin(), rest.end(), [&](char c) {
+               return is_letter(c) || marks.find(c) != std::string_view::npos;
+           });
+}
+
 tl::expected<output::Drawn, Diagnostic> page_file(const std::string& path,
                                                   const PageSource& source) {
     return writer_of(path)->bytes(source, path);

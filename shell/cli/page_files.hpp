@@ -23,6 +23,13 @@ inline constexpr std::string_view page_endings = ".txt, .pdf, .svg, .png, .ics o
 /// True when a file of that name can be written, whatever its letters' case.
 bool has_page_ending(const std::string& path);
 
+/// As many letters as a short code of 57 modules has room for (ISO/IEC 18004, version 10, level M);
+/// a larger one would take the page from the bread.
+inline constexpr std::size_t most_address_letters = 213;
+
+/// True for an absolute http or https address (RFC 3986) with a host, in its letters alone.
+bool is_web_address(std::string_view address);
+
 /// What the files are made from.
 struct PageSource {
     const std::vector<Sheet>& pages;

@@ -10,6 +10,7 @@
 #include "engine/planning/plan.hpp"
 #include "engine/sheet/shared_page.hpp"
 #include "engine/wire/wire.hpp"
+#include "shell/cli/answers_file.hpp"
 #include "shell/cli/bake_calendar.hpp"
 #include "shell/cli/bread_files.hpp"
 #include "shell/cli/files.hpp"
@@ -189,6 +190,52 @@ write_files(const PlanArguments& arguments, const PageSource& source, Diagnostic
     return std::nullopt;
 }
 
+// A moment of the next days as the call takes it.
+std::string as_option(const Day& day, Instant moment) {
+    const std::int64_t days = days_from_civil(civil_of(day.zone, moment).date) -
+                              days_from_civil(civil_of(day.zone, day.now).date);
+    const std::string clock = clock_text(day.zone, moment);
+    if (days < 2) {
+        return days < 1 ? clock : "\"tomorrow " + clock + "\"";
+    }
+    const std::string date = day_text(day.zone, moment); // "Sat 28 Nov"
+    std::string weekday = date.substr(0, 3);
+    weekday.front() = static_cast<char>(weekday.front() - 'A' + 'a');
+    return "\"" + weekday + " " + clock + "\"";
+}
+
+// How the ways out that make a bread otherwise are asked for: in the call where it holds for every
+// bread, else beside that bread's recipe.
+std::string
+how_to_take(const Impossible& impossible, const PlanArguments& arguments, const Day& day) {
+    std::string lines;
+    for (const WayOut& way : impossible.ways_out) {
+        if (way.taken_by.empty()) {
+            continue;
+        }
+        const bool every_bread = way.taken_by.size() == arguments.files.size();
+        std::string options;
+        if (every_bread) {
+            const Answer& answer = way.taken_by.front().answer;
+            options = "--answer " + answer.key + "=" + answer.value;
+        }
+        if (day.eat_by && way.eat != *day.eat_by) {
+            options += (options.empty() ? "" : " ") + ("--eat-by " + as_option(day, way.eat));
+        }
+        for (const TakenBy& taken : way.taken_by) {
+            const std::string kept = answers_file_of(arguments.files[taken.bread]);
+            if (!every_bread && !kept.empty()) {
+                options += (options.empty() ? "" : ", and ") + taken.answer.key + " = \"" +
+                           taken.answer.value + "\" in " + kept;
+            }
+        }
+        lines += arguments.linear ? "To have it so, add to the call: " + options + ".\n"
+                                  : "  " + options + "\n";
+    }
+    const bool headed = !lines.empty() && !arguments.linear;
+    return headed ? "To have the bread made so, add to the call:\n" + lines : lines;
+}
+
 } // namespace
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
@@ -230,21 +277,22 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
                           ? wire::impossible_json(*impossible, known.questions(), when->day.zone)
                           : in_letters(compose_refusal(*impossible, when->day, arguments.page),
                                        arguments.linear,
-                                       out.columns);
+                                       out.columns) +
+                                how_to_take(*impossible, arguments, when->day);
         return answer;
     }
     const Plan& made = std::get<Plan>(outcome);
     const std::vector<Sheet> pages = known.pages(made, when->day, arguments.page);
     const std::string json =
         wire::plan_json(made, known.cautions(), known.questions(), when->day.zone);
-    const PageSource source{pages,
-                            json,
-                            [&](const std::string& path) {
-                                return bake_calendar(
-                                    path, made, compose_lines(made, pages), words, when->day);
-                            },
-                            arguments.linear,
-                            {arguments.paper, arguments.print, "", made.start, "Lato", 150.0}};
+    const PageSource source{
+        pages,
+        json,
+        [&](const std::string& path) {
+            return bake_calendar(path, made, compose_lines(made, pages), words, when->day);
+        },
+        arguments.linear,
+        {arguments.paper, arguments.print, arguments.address, made.start, "Lato", 150.0}};
     if (auto wrong_files = write_files(arguments, source, answer.messages)) {
         return tl::make_unexpected(std::move(*wrong_files));
     }

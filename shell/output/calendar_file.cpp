@@ -192,7 +192,7 @@ private:
         }
         append_line(text, line.cue);
         if (is_first) {
-            append_line(text, sheet_.opening);
+            append_line(text, opening(sheet_));
             for (const std::string& before : sheet_.ahead) {
                 append_line(text, before);
             }

@@ -160,7 +160,7 @@ std::string act_line(const SheetAct& act) {
 }
 
 void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
-    const std::string title = uncapitalised(printable(stage.title));
+    const std::string title = uncapitalised(printable(full_title(stage)));
     if (stage.box) {
         page.sentence("Stage " + std::to_string(stage.number) + " of " + std::to_string(stages) +
                       ", " + when(stage.time) + ": " + title);
@@ -169,6 +169,7 @@ void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
     }
     const std::string length = spoken(stage.length);
     page.sentence(length.empty() || length.rfind("look", 0) == 0 ? length : "It takes " + length);
+    page.sentence(spoken(stage.also));
     for (const std::string& reminder : stage.reminders) {
         page.sentence(spoken(reminder));
     }
@@ -176,6 +177,9 @@ void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
         page.sentence(act_line(act));
     }
     page.sentence(spoken(stage.cue));
+    if (!stage.normal.empty()) {
+        page.sentence("This is normal: " + spoken(stage.normal));
+    }
 }
 
 } // namespace
@@ -183,8 +187,8 @@ void add_stage(Lines& page, const SheetStage& stage, std::size_t stages) {
 std::string linear_page(const Sheet& sheet) {
     Lines page;
     page.sentence(printable(sheet.title));
-    page.sentence(spoken(sheet.eat));
-    page.sentence(spoken(sheet.opening));
+    page.sentence(spoken(said(sheet.eat)));
+    page.sentence(spoken(opening(sheet)));
     page.list("To weigh", sheet.weigh);
     page.list("Have ready", sheet.ready);
     for (const std::string& sentence : sheet.ahead) {

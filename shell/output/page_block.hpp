@@ -48,8 +48,14 @@ struct StageColumns {
     double blank = 0.0;
     double words = 0.0;
     double right = 0.0; // where words end
+    bool has_blank = true;
 };
-StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double right);
+
+/// Reminders on a line each and lengths under their times; or, where lines are dear, reminders one
+/// after the other and lengths wherever they cost no line. `packed` is for a shared clock: no
+/// blanks, which the page of each bread has, and small words in the size of other small words.
+enum class Manner { lines, run_on, packed };
+StageColumns stage_columns(const Sheet& sheet, Manner manner, const Galley& galley, double right);
 
 /// The parts of the page, from top to bottom.
 Block head_block(const Sheet& sheet, const PageOptions& options, const Galley& galley);
@@ -57,20 +63,26 @@ Block provisions_block(const Sheet& sheet, const Galley& galley);
 /// What is to be done before the start, each with a box.
 Block ahead_block(const Sheet& sheet, const Galley& galley);
 Block column_heads(const StageColumns& columns, const Galley& galley);
-/// Reminders on a line each and lengths under their times; or, where lines are dear, reminders one
-/// after the other and lengths wherever they cost no line.
-enum class Manner { lines, run_on };
 Block stage_block(const SheetStage& stage,
                   std::size_t reminders,
                   Manner manner,
                   const StageColumns& columns,
                   const Galley& galley);
+/// What to have ready, cautions and questions of a shared clock stand on the pages of its breads as
+/// well.
+enum class Repeats { shown, on_own_pages };
+/// How much of what stands under the stages is shown.
+struct FootShown {
+    std::size_t notes = 0;
+    std::size_t questions = 0;
+    std::size_t reminders_left_out = 0;
+    Repeats repeats = Repeats::shown;
+    bool normal_left_out = false;
+};
 /// Warnings and notes, cautions, questions, and what was left out.
-Block foot_block(const Sheet& sheet,
-                 std::size_t notes,
-                 std::size_t questions,
-                 std::size_t reminders_left_out,
-                 const Galley& galley);
+Block foot_block(const Sheet& sheet, const FootShown& shown, const Galley& galley);
+/// What is normal at each stage although it may worry a beginner.
+Block normal_block(const Sheet& sheet, const Galley& galley);
 /// Lines to write on, as many as `depth` holds.
 Block note_lines(const Galley& galley, double depth);
 

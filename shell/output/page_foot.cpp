@@ -27,27 +27,32 @@ std::string counted(std::size_t count, std::string_view thing) {
     return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
 }
 
-std::vector<Group> groups_of(const Sheet& sheet,
-                             std::size_t notes,
-                             std::size_t questions,
-                             std::size_t reminders_left_out) {
+std::vector<Group> groups_of(const Sheet& sheet, const FootShown& foot) {
     Group day{"This bake", sheet.warnings};
-    const std::size_t to = std::min(notes, sheet.notes.size());
+    const std::size_t to = std::min(foot.notes, sheet.notes.size());
     append(day.sentences,
            {sheet.notes.begin(), sheet.notes.begin() + static_cast<std::ptrdiff_t>(to)});
     std::vector<std::string> left_out;
-    if (reminders_left_out > 0) {
-        left_out.push_back(counted(reminders_left_out, "reminder"));
+    if (foot.reminders_left_out > 0) {
+        left_out.push_back(counted(foot.reminders_left_out, "reminder"));
     }
     if (to < sheet.notes.size()) {
         left_out.push_back(counted(sheet.notes.size() - to, "note"));
+    }
+    if (foot.normal_left_out) {
+        left_out.emplace_back("what is normal at each stage");
     }
     if (!left_out.empty()) {
         day.sentences.push_back(
             fmt::format("Left out, for want of room: {}.", fmt::join(left_out, " and ")));
     }
+    if (foot.repeats == Repeats::on_own_pages) {
+        day.sentences.emplace_back(
+            "What to have ready and what to take care of stands on the page of each bread.");
+        return {std::move(day)};
+    }
     Group unknown{"Not known yet", {}};
-    const std::size_t shown = std::min(questions, sheet.questions.size());
+    const std::size_t shown = std::min(foot.questions, sheet.questions.size());
     unknown.sentences.assign(sheet.questions.begin(),
                              sheet.questions.begin() + static_cast<std::ptrdiff_t>(shown));
     if (shown < sheet.questions.size()) {
@@ -91,13 +96,9 @@ Block column_of(const std::vector<Group>& groups, double width, const Galley& ga
 
 } // namespace
 
-Block foot_block(const Sheet& sheet,
-                 std::size_t notes,
-                 std::size_t questions,
-                 std::size_t reminders_left_out,
-                 const Galley& galley) {
+Block foot_block(const Sheet& sheet, const FootShown& shown, const Galley& galley) {
     const Measures& measures = galley.measures;
-    const std::vector<Group> groups = groups_of(sheet, notes, questions, reminders_left_out);
+    const std::vector<Group> groups = groups_of(sheet, shown);
     if (measures.print == Print::large || groups.size() < 2) {
         return column_of(groups, measures.room(), galley);
     }
@@ -124,6 +125,42 @@ Block foot_block(const Sheet& sheet,
     return *std::min_element(ways.begin(), ways.end(), [](const Block& a, const Block& b) {
         return a.height < b.height;
     });
+}
+
+Block normal_block(const Sheet& sheet, const Galley& galley) {
+    const Measures& measures = galley.measures;
+    Block block;
+    add(block,
+        PartKind::heading,
+        {galley.words(Role::label, "Normal, though it may worry you", 0.0, 0.0, -1.0)});
+    std::vector<const SheetStage*> stages;
+    for (const SheetStage& stage : sheet.stages) {
+        if (!for_paper(stage.normal).empty()) {
+            stages.push_back(&stage);
+        }
+    }
+    // In two columns, one after the other, each line behind the number of its stage.
+    const bool is_wide = measures.print != Print::large;
+    const std::size_t rows = is_wide ? (stages.size() + 1) / 2 : stages.size();
+    const double text_in =
+        galley.width_of(Role::body, sheet.stages.size() > 9 ? "00" : "0") + measures.column_gap;
+    const double top = block.height + measures.line_gap;
+    double y = top;
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        const bool is_right = is_wide && i >= rows;
+        y = i == rows ? top : y;
+        const double x = is_right ? measures.second_column() : 0.0;
+        const double right = is_wide && !is_right
+                                 ? measures.second_column() - 2.0 * measures.column_gap
+                                 : measures.room();
+        add(block,
+            PartKind::item,
+            {galley.words(Role::body, std::to_string(stages[i]->number), x, y, -1.0),
+             galley.words(
+                 Role::body, for_paper(stages[i]->normal), x + text_in, y, right - x - text_in)});
+        y = bottom_of(block.parts.back()) + measures.line_gap;
+    }
+    return block;
 }
 
 Block note_lines(const Galley& galley, double depth) {

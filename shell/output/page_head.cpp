@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 #include <utility>
 
 namespace loafwright::output {
@@ -17,38 +16,10 @@ namespace {
 constexpr double narrowest_beside = 120.0;
 constexpr double under_figures = 6.0; // figures have no descenders, so less than a line's
 
-// "eat on Sat 28 Nov at 18:30" in its words and its time.
-struct Told {
-    std::string words;
-    std::string time;
-    std::string rest;
-};
-
-Told eating(const std::string& eat) {
-    constexpr std::string_view at = " at ";
-    const std::size_t found = eat.rfind(at);
-    if (found == std::string::npos) {
-        return {"", capitalised(eat), ""};
-    }
-    return {capitalised(eat.substr(0, found + 3)), eat.substr(found + at.size()), ""};
-}
-
-// "Begin Sat 28 Nov, 13:00. 40 minutes …" in its words, its time and what follows.
-Told beginning(const std::string& opening) {
-    constexpr std::string_view begin = "Begin ";
-    const std::size_t stop = opening.find(". ");
-    if (opening.rfind(begin, 0) != 0 || stop == std::string::npos) {
-        return {"", "", opening};
-    }
-    const std::string first = opening.substr(0, stop);
-    const std::size_t comma = first.rfind(", ");
-    const std::size_t time = comma == std::string::npos ? begin.size() : comma + 2;
-    return {first.substr(0, time - 1), first.substr(time), opening.substr(stop + 2)};
-}
-
 // From the top of the words to the baseline of their last line.
 double last_baseline(const Words& words) {
-    const double lines = std::max(1.0, std::round(words.extent.height / (1.2 * words.face.points)));
+    const double line = 1.2 * words.face.leading * words.face.points;
+    const double lines = std::max(1.0, std::round(words.extent.height / line));
     return words.extent.baseline + (lines - 1.0) / lines * words.extent.height;
 }
 
@@ -60,13 +31,13 @@ public:
     Block set() {
         Part code = code_part();
         add_title();
-        const Told eat = eating(sheet_.eat);
-        const Told begin = beginning(sheet_.opening);
+        const SaidTime eat{capitalised(sheet_.eat.words), sheet_.eat.time};
+        const SaidTime& begin = sheet_.begin;
         words_width_ = std::max(galley_.width_of(Role::lead, for_paper(eat.words)),
                                 galley_.width_of(Role::lead, for_paper(begin.words)));
         add_time(eat, Role::eat_time);
         add_time(begin, Role::begin_time);
-        add_rest(for_paper(begin.rest));
+        add_rest(for_paper(sheet_.free));
         if (!code.marks.empty()) {
             add_under(for_paper("On a screen: " + options_.address));
             block_.parts.back().link = options_.address;
@@ -113,7 +84,7 @@ private:
         block_.parts.back().bookmark = title;
     }
 
-    void add_time(const Told& told, Role role) {
+    void add_time(const SaidTime& told, Role role) {
         if (told.time.empty()) {
             return;
         }

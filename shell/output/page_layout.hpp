@@ -99,8 +99,8 @@ struct LaidPage {
 
 /// Where everything stands. The order of pages, parts and marks is the reading order.
 ///
-/// Invariants: every mark lies inside the paper; times and titles are 20 pt at least, cues 13 pt,
-///             everything 10 pt (large print: 18 pt).
+/// Invariants: every mark lies inside the paper; times and titles are 20 pt at least, those of acts
+///             and of folds too, cues 13 pt, everything 10 pt (large print: 18 pt).
 struct PageLayout {
     std::string title;
     double width = 0.0;
@@ -109,6 +109,7 @@ struct PageLayout {
     std::size_t reminders_left_out = 0;
     std::size_t notes_left_out = 0;
     std::size_t questions_left_out = 0;
+    std::size_t normal_left_out = 0; // of so many breads what is normal at each stage
     std::size_t unknown_letters = 0; // that no font of this system has
     std::size_t cut_texts = 0;       // that were too long for their place and end in "…"
 };
@@ -117,11 +118,12 @@ struct PageLayout {
 ///
 /// Needs:    at least one sheet; `setter` of options.family.
 /// Promises: a bread is put on one page in usual print, on two at most in large print, as long as
-/// it
-///           can be: type goes down to the least sizes, then the day line is left out, reminders
-///           follow one another, and reminders, questions and notes give way, the least important
-///           first; what is left out is counted on the page. What still does not fit goes on
-///           overleaf with everything back in place. The same input gives the same layout.
+///           it can be: type goes down to the least sizes, then the day line is left out, reminders
+///           follow one another, lines move closer, and reminders, questions and notes give way,
+///           the least important first, and come back where a line has room for them; what is left
+///           out is counted on the page. A shared clock gives up what the pages of its breads have
+///           too. What still does not fit goes on overleaf with everything back in place. The same
+///           input gives the same layout.
 /// Never:    draws, asks the clock.
 PageLayout
 lay_out(const std::vector<Sheet>& sheets, const PageOptions& options, const TypeSetter& setter);

@@ -11,6 +11,8 @@ namespace loafwright::output {
 
 namespace {
 
+constexpr double close_leading = 0.92; // Lato's lines, 1.2 of its size, at 1.1
+
 struct Row {
     Role role;
     int weight;
@@ -48,13 +50,14 @@ Face Measures::face(Role role) const {
         if (row.role == role) {
             return {print == Print::large ? between(row.large_least, row.large_most, ease)
                                           : between(row.least, row.most, ease),
-                    row.weight};
+                    row.weight,
+                    role == Role::eat_time ? 1.0 : leading};
         }
     }
     return {};
 }
 
-Measures measures_for(Paper paper, Print print, double ease) {
+Measures measures_for(Paper paper, Print print, double ease, Lines lines) {
     Measures measures;
     measures.print = print;
     measures.ease = ease;
@@ -69,6 +72,11 @@ Measures measures_for(Paper paper, Print print, double ease) {
     measures.box = 0.72 * stage;
     measures.act_box = 0.62 * stage;
     measures.blank = 2.1 * stage;
+    if (lines == Lines::close) {
+        measures.leading = close_leading;
+        measures.stage_gap *= 0.5;
+        measures.block_gap *= 0.75;
+    }
     if (print == Print::large) {
         measures.note_line = 30.0;
         measures.rule = 1.0;

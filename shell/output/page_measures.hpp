@@ -22,6 +22,7 @@ struct Measures {
     double rule = 0.6;          // the weight of lines
     double module_points = 1.9; // of a short code: two thirds of a millimetre
     double ease = 0.0;
+    double leading = 1.0; // of a line's usual height, but for the time to eat
     Print print = Print::usual;
 
     [[nodiscard]] double left() const { return margin; }
@@ -33,8 +34,11 @@ struct Measures {
     [[nodiscard]] Face face(Role role) const;
 };
 
+/// How near lines stand to each other.
+enum class Lines { usual, close };
+
 /// Needs: ease from 0, everything as small as it may be, to 1, as large as is comfortable.
-Measures measures_for(Paper paper, Print print, double ease);
+Measures measures_for(Paper paper, Print print, double ease, Lines lines = Lines::usual);
 
 /// More lines than this are cut with "…": only a title or a sign of some hundred letters has them.
 std::size_t most_lines(Role role);

@@ -148,6 +148,7 @@ Block provisions_block(const Sheet& sheet, const Galley& galley) {
             best = std::move(other);
         }
     };
+    take_if_shorter(beside(2, measures.second_column()));
     take_if_shorter(beside(2, 0.7 * room));
     Block under = weigh_block(items, 2, room, galley);
     const double ready_y = under.height + 0.5 * measures.block_gap;

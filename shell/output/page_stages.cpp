@@ -2,6 +2,7 @@
 //
 // One stage: on the left all that is about time (the box, the number, the clock, a blank for the
 // time it really was, how long), on the right the words. Baselines of a row agree.
+#include "engine/recipe/words.hpp"
 #include "shell/output/page_block.hpp"
 
 #include <algorithm>
@@ -9,8 +10,6 @@
 namespace loafwright::output {
 
 namespace {
-
-constexpr std::size_t fewest_repeats = 3;
 
 // "Sun 07:30" in its day and its time; a time by itself has no day.
 struct DayAndTime {
@@ -37,13 +36,11 @@ public:
         : stage_(stage), columns_(columns), galley_(galley) {}
 
     Block set(std::size_t reminders, Manner manner) {
-        add_first_row();
-        const bool alone = stage_.cue.empty() && stage_.acts.empty() &&
-                           (reminders == 0 || stage_.reminders.empty());
-        if (manner == Manner::lines || !alone || !add_length_beside()) {
-            add_length();
-        }
-        add_cue();
+        const std::string title =
+            manner == Manner::lines ? full_title(stage_) : capitalised(stage_.title);
+        add_first_row(title);
+        add_small_words(manner, reminders);
+        add_words(PartKind::paragraph, Role::cue, stage_.cue);
         add_reminders(reminders, manner);
         if (!stage_.acts.empty()) { // acts have a time of their own on the left
             y_ = std::max(left_, y_);
@@ -55,6 +52,42 @@ public:
     }
 
 private:
+    // How long it takes, and whose line it is on a shared page: behind the title where lines are
+    // dear and there is room, else under the time and under the title.
+    void add_small_words(Manner manner, std::size_t reminders) {
+        const bool is_shared = !stage_.bread.empty() || !stage_.also.empty();
+        if (!is_shared) {
+            const bool alone = stage_.cue.empty() && stage_.acts.empty() &&
+                               (reminders == 0 || stage_.reminders.empty());
+            if (manner == Manner::lines || !alone || !add_beside(Role::length, stage_.length)) {
+                add_length();
+            }
+            return;
+        }
+        if (manner == Manner::lines) {
+            add_length();
+            add_words(PartKind::paragraph, Role::cue, stage_.also);
+            return;
+        }
+        const Role role = manner == Manner::packed ? Role::body : Role::cue;
+        if (add_beside(role, shared_words(stage_.length))) {
+            return;
+        }
+        if (columns_.has_blank) {
+            add_length();
+        }
+        add_words(PartKind::paragraph, role, shared_words(columns_.has_blank ? "" : stage_.length));
+    }
+
+    // "Soft rolls; 40 min, then first rise, look from 14:50".
+    [[nodiscard]] std::string shared_words(const std::string& length) const {
+        const bool comes_after = stage_.also.rfind("then ", 0) == 0;
+        const std::string& first = comes_after ? length : stage_.also;
+        const std::string& second = comes_after ? stage_.also : length;
+        const std::string said = first + (first.empty() || second.empty() ? "" : ", ") + second;
+        return stage_.bread + (stage_.bread.empty() || said.empty() ? "" : "; ") + said;
+    }
+
     [[nodiscard]] double words_width() const { return columns_.right - columns_.words; }
 
     void add_words(PartKind kind, Role role, const std::string& text) {
@@ -65,7 +98,7 @@ private:
         }
     }
 
-    void add_first_row() {
+    void add_first_row(const std::string& called) {
         const Measures& measures = galley_.measures;
         const DayAndTime when = parted(stage_.time);
         std::vector<Mark> marks;
@@ -75,10 +108,12 @@ private:
         left_ = y_ + number.extent.height;
         const Words time =
             galley_.words(Role::stage_time, for_paper(when.time), columns_.time, y_, -1.0);
-        const Words title = galley_.words(
-            Role::stage_title, for_paper(stage_.title), columns_.words, y_, words_width());
+        const Words title =
+            galley_.words(Role::stage_title, for_paper(called), columns_.words, y_, words_width());
         if (stage_.box) {
             marks.emplace_back(box_on(0.0, baseline, measures.box));
+        }
+        if (stage_.box && columns_.has_blank) {
             marks.emplace_back(Stroke{columns_.blank,
                                       baseline + 1.5,
                                       columns_.blank + measures.blank,
@@ -118,24 +153,22 @@ private:
     }
 
     // Behind a title that fills neither its line nor the stage; false where it has no room there.
-    bool add_length_beside() {
-        const std::string text = for_paper(stage_.length);
+    bool add_beside(Role role, const std::string& small) {
+        const std::string text = for_paper(small);
         const double x = title_end_ + 1.5 * galley_.measures.column_gap;
-        if (text.empty() || x + galley_.width_of(Role::length, text) > columns_.right) {
+        if (text.empty() || x + galley_.width_of(role, text) > columns_.right) {
             return false;
         }
-        Words words = galley_.words(Role::length, text, x, 0.0, -1.0);
+        Words words = galley_.words(role, text, x, 0.0, -1.0);
         words.y = baseline_ - words.extent.baseline;
         add(block_, PartKind::paragraph, {std::move(words)});
         return true;
     }
 
-    void add_cue() { add_words(PartKind::paragraph, Role::cue, stage_.cue); }
-
     void add_reminders(std::size_t count, Manner manner) {
         std::string run_on;
         for (std::size_t i = 0; i < std::min(count, stage_.reminders.size()); ++i) {
-            if (manner == Manner::run_on) {
+            if (manner != Manner::lines) {
                 run_on += (run_on.empty() ? "" : "; ") + stage_.reminders[i];
                 continue;
             }
@@ -145,95 +178,81 @@ private:
         add_words(PartKind::paragraph, Role::body, run_on);
     }
 
-    // An act that comes again and again is named once: one line with its first time, then boxes and
-    // times. Gives back how many acts it has set.
+    // An act that comes again is named once, behind all its times: "13:30 14:00 14:30 fold". Gives
+    // back how many acts it has set.
     std::size_t add_acts(std::size_t first, Manner manner) {
-        std::size_t same = 1;
-        while (first + same < stage_.acts.size() &&
-               stage_.acts[first + same].text == stage_.acts[first].text) {
-            ++same;
+        const std::vector<SheetAct>& acts = stage_.acts;
+        std::size_t end = first + 1;
+        while (end < acts.size() && acts[end].text == acts[first].text &&
+               parted(acts[end].time).day.empty()) {
+            ++end;
         }
-        y_ += galley_.measures.line_gap;
-        if (same < fewest_repeats) {
-            add_act(stage_.acts[first]);
-            return 1;
-        }
-        const double row = y_;
-        add_act(stage_.acts[first]);
-        add_repeats(first + 1, same - 1, row, manner);
-        return same;
-    }
-
-    void add_act(const SheetAct& act) {
         const Measures& measures = galley_.measures;
-        const DayAndTime when = parted(act.time);
-        const Words time =
-            galley_.words(Role::act_time, for_paper(when.time), columns_.time, y_, -1.0);
-        const double baseline = y_ + time.extent.baseline;
-        Words text =
-            galley_.words(Role::act, for_paper(act.text), columns_.words, 0.0, words_width());
-        text.y = baseline - text.extent.baseline;
-        text_end_ = text.x + text.extent.width;
-        text_baseline_ = baseline;
-        const double bottom = std::max(y_ + time.extent.height, text.y + text.extent.height);
-        std::vector<Mark> marks{box_on(columns_.number, baseline, measures.act_box)};
-        if (!when.day.empty()) {
-            marks.emplace_back(day_before(when.day, baseline));
-        }
-        marks.emplace_back(time);
-        marks.emplace_back(std::move(text));
-        add(block_, PartKind::item, std::move(marks));
-        y_ = bottom;
-    }
-
-    // Behind the words of the first one, whose row begins at `row`, and on in the same columns.
-    void add_repeats(std::size_t first, std::size_t count, double row, Manner manner) {
-        const Measures& measures = galley_.measures;
-        // Where lines are dear, as large as the words of an act: the stage and the first of them
-        // are seen from afar.
-        const Role role = manner == Manner::run_on ? Role::act : Role::act_time;
-        double cell = 0.0;
-        for (std::size_t i = first; i < first + count; ++i) {
-            cell = std::max(cell, galley_.width_of(role, for_paper(stage_.acts[i].time)));
-        }
         const double time_in = measures.act_box + 0.6 * measures.column_gap;
-        const double step = time_in + cell + 1.4 * measures.column_gap;
-        double x = columns_.words;
-        while (x < text_end_ + measures.column_gap) {
-            x += step;
-        }
-        double y = row;
-        for (std::size_t i = first; i < first + count; ++i) {
-            if (x > columns_.words && x + time_in + cell > columns_.right) {
-                x = columns_.words;
-                y = y_;
+        y_ += measures.line_gap;
+        double x = 0.0; // where the line has got to
+        for (std::size_t i = first; i < end; ++i) {
+            const DayAndTime when = parted(acts[i].time);
+            const std::string figures = for_paper(when.time);
+            const double wide = galley_.width_of(Role::act_time, figures);
+            const bool begins = i == first || x + time_in + wide > columns_.right;
+            if (begins && i > first) {
+                y_ += act_row(manner);
             }
-            Words time = galley_.words(role, for_paper(stage_.acts[i].time), x + time_in, y, -1.0);
-            if (y == row) {
-                time.y = text_baseline_ - time.extent.baseline;
+            const double box = begins ? columns_.number : x;
+            Words time = galley_.words(
+                Role::act_time, figures, begins ? columns_.time : x + time_in, y_, -1.0);
+            const double baseline = y_ + time.extent.baseline;
+            x = time.x + wide + 1.4 * measures.column_gap;
+            std::vector<Mark> marks{box_on(box, baseline, measures.act_box)};
+            if (!when.day.empty()) {
+                marks.emplace_back(day_before(when.day, baseline));
             }
-            add(block_,
-                PartKind::item,
-                {box_on(x, time.y + time.extent.baseline, measures.act_box), time});
-            y_ = std::max(y_, time.y + time.extent.height);
-            x += step;
+            marks.emplace_back(std::move(time));
+            add(block_, PartKind::item, std::move(marks));
         }
+        add_act_words(for_paper(acts[first].text), std::max(columns_.words, x), manner);
+        return end - first;
     }
+
+    // From top to top of two rows of acts. Figures have no descenders: where lines are dear, they
+    // need less than a line's height.
+    [[nodiscard]] double act_row(Manner manner) const {
+        const double line = galley_.words(Role::act_time, "0", 0.0, 0.0, -1.0).extent.height;
+        return manner != Manner::lines ? 0.9 * line : line;
+    }
+
+    // What is done, behind its last time, on the same baseline; under it where that is too far
+    // right.
+    void add_act_words(const std::string& text, double x, Manner manner) {
+        const bool behind =
+            x <= columns_.words || x + galley_.width_of(Role::act, text) <= columns_.right;
+        if (!behind) {
+            y_ += act_row(manner);
+        }
+        const Words figure = galley_.words(Role::act_time, "0", 0.0, y_, -1.0);
+        const double at = behind ? x : columns_.words;
+        Words words = galley_.words(Role::act, text, at, 0.0, columns_.right - at);
+        words.y = y_ + (behind ? figure.extent.baseline - words.extent.baseline : 0.0);
+        const double bottom = words.y + words.extent.height;
+        y_ = behind ? std::max(y_ + act_row(manner), bottom) : bottom;
+        block_.parts.back().marks.emplace_back(std::move(words));
+        block_.height = std::max(block_.height, y_);
+    }
+
     const SheetStage& stage_;
     const StageColumns& columns_;
     const Galley& galley_;
     Block block_;
-    double y_ = 0.0;        // of the words
-    double left_ = 0.0;     // of what is about time
-    double text_end_ = 0.0; // of the act before
-    double text_baseline_ = 0.0;
+    double y_ = 0.0;    // of the words
+    double left_ = 0.0; // of what is about time
     double title_end_ = 0.0;
     double baseline_ = 0.0; // of the first row
 };
 
 } // namespace
 
-StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double right) {
+StageColumns stage_columns(const Sheet& sheet, Manner manner, const Galley& galley, double right) {
     const Measures& measures = galley.measures;
     StageColumns columns;
     double number = 0.0;
@@ -257,6 +276,12 @@ StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double righ
     columns.day = columns.number + std::max(number, measures.act_box) + 0.8 * measures.column_gap;
     columns.time = columns.day + day;
     columns.blank = columns.time + time + 0.8 * measures.column_gap;
+    columns.right = right;
+    if (manner == Manner::packed) {
+        columns.has_blank = false;
+        columns.words = columns.blank + 0.4 * measures.column_gap;
+        return columns;
+    }
     // Wide enough for most lengths on one line.
     double length = 0.0;
     for (const SheetStage& stage : sheet.stages) {
@@ -265,7 +290,6 @@ StageColumns stage_columns(const Sheet& sheet, const Galley& galley, double righ
     const double blank_end = columns.blank + measures.blank;
     const double length_end = std::min(columns.day + length, blank_end + measures.box);
     columns.words = std::max(blank_end, length_end) + 1.2 * measures.column_gap;
-    columns.right = right;
     return columns;
 }
 
@@ -288,6 +312,9 @@ Block ahead_block(const Sheet& sheet, const Galley& galley) {
 
 Block column_heads(const StageColumns& columns, const Galley& galley) {
     Block block;
+    if (!columns.has_blank) {
+        return block;
+    }
     add(block,
         PartKind::paragraph,
         {galley.words(Role::column_head, "planned", columns.time, 0.0, -1.0),

@@ -90,7 +90,7 @@ std::vector<std::string> all_printable(const std::vector<std::string>& texts) {
 
 void add_head(Page& page, const Sheet& sheet) {
     const std::string title = printable(sheet.title);
-    const std::string eat = printable(sheet.eat);
+    const std::string eat = printable(said(sheet.eat));
     const std::size_t used = columns_of(title) + columns_of(eat);
     if (used + 2 <= page.columns()) {
         page.line(page.strong(title) + spaces(page.columns() - used) + page.strong(eat));
@@ -100,7 +100,7 @@ void add_head(Page& page, const Sheet& sheet) {
         }
         page.line(page.strong(capitalised(eat)));
     }
-    page.paragraph(sheet.opening, 0, 0);
+    page.paragraph(opening(sheet), 0, 0);
 }
 
 // How many bytes at `at` are a number with its unit, "500 g" or "1¾ oz"; 0 where there is none.
@@ -250,7 +250,7 @@ void add_title(Page& page,
     const std::size_t words_room = room > taken + 10 ? room - taken : room;
     std::string before = padded(front, words_at);
     bool first = true;
-    for (const std::string& part : title_lines(printable(stage.title), words_room)) {
+    for (const std::string& part : title_lines(printable(full_title(stage)), words_room)) {
         std::string row = before + page.strong(part);
         if (first && !length.empty() && words_room < room) {
             row += spaces(room - columns_of(part) - columns_of(length)) + length;
@@ -267,6 +267,9 @@ void add_title(Page& page,
 void add_wide_stage(Page& page, const SheetStage& stage, const Columns& columns) {
     const std::size_t words_at = columns.words_at();
     add_title(page, front_of(stage, columns, true), words_at, stage);
+    if (!stage.also.empty()) {
+        page.paragraph(stage.also, words_at, words_at + 2);
+    }
     for (const std::string& reminder : stage.reminders) {
         page.paragraph(reminder, words_at, words_at + 2);
     }
@@ -297,9 +300,13 @@ void add_narrow_stage(Page& page, const SheetStage& stage, const Columns& column
     }
     // What belongs to the title stands a little in, since there may be no weight to set it apart.
     std::size_t title_at = words_at;
-    for (const std::string& part : title_lines(printable(stage.title), page.columns() - words_at)) {
+    for (const std::string& part :
+         title_lines(printable(full_title(stage)), page.columns() - words_at)) {
         page.line(spaces(title_at) + page.strong(part));
         title_at = words_at + 2;
+    }
+    if (!stage.also.empty()) {
+        page.paragraph(stage.also, words_at + 2, words_at + 4);
     }
     for (const std::string& reminder : stage.reminders) {
         page.paragraph(reminder, words_at + 2, words_at + 4);
@@ -338,6 +345,21 @@ void add_sentences(Page& page, const std::vector<std::string>& sentences) {
     }
 }
 
+void add_normal(Page& page, const std::vector<SheetStage>& stages) {
+    bool is_first = true;
+    for (const SheetStage& stage : stages) {
+        if (stage.normal.empty()) {
+            continue;
+        }
+        if (is_first) {
+            page.gap();
+            page.line("Normal, though it may worry you:");
+            is_first = false;
+        }
+        page.paragraph(std::to_string(stage.number) + " " + stage.normal, 2, 4);
+    }
+}
+
 } // namespace
 
 std::string text_page(const Sheet& sheet, std::size_t columns, Weight weight) {
@@ -352,6 +374,7 @@ std::string text_page(const Sheet& sheet, std::size_t columns, Weight weight) {
     add_sentences(page, sheet.warnings);
     add_sentences(page, sheet.notes);
     add_sentences(page, sheet.cautions);
+    add_normal(page, sheet.stages);
     if (!sheet.questions.empty()) {
         page.gap();
         page.line("Not known yet:");

@@ -35,7 +35,8 @@ using Layout = std::unique_ptr<PangoLayout, Unref>;
 using Context = std::unique_ptr<PangoContext, Unref>;
 
 std::string key_of(const std::string& text, Face face, double width, std::size_t most_lines) {
-    return fmt::format("{}/{}/{}/{}/{}", face.points, face.weight, width, most_lines, text);
+    return fmt::format(
+        "{}/{}/{}/{}/{}/{}", face.points, face.weight, face.leading, width, most_lines, text);
 }
 
 struct FreeFont {
@@ -98,8 +99,20 @@ struct Line {
     double baseline = 0.0;
 };
 
+// A text that is cut is set by Pango alone, which knows no leading below one.
+double leading_of(PangoLayout* layout, Face face) {
+    return pango_layout_is_ellipsized(layout) != FALSE ? 1.0 : face.leading;
+}
+
+// What leading takes from above the first line.
+double taken_off(PangoLayout* layout, Face face) {
+    PangoRectangle logical{};
+    pango_layout_line_get_extents(pango_layout_get_line_readonly(layout, 0), nullptr, &logical);
+    return (1.0 - leading_of(layout, face)) * static_cast<double>(logical.height);
+}
+
 // The lines of a layout, from its top left corner.
-std::vector<Line> lines_of(PangoLayout* layout) {
+std::vector<Line> lines_of(PangoLayout* layout, double leading) {
     std::vector<Line> lines;
     const std::string text = pango_layout_get_text(layout);
     PangoLayoutIter* iter = pango_layout_get_iter(layout);
@@ -114,7 +127,9 @@ std::vector<Line> lines_of(PangoLayout* layout) {
         // From right to left a blank at the end would push the line out of place.
         found.text += line->resolved_dir == PANGO_DIRECTION_RTL ? "" : " ";
         found.x = static_cast<double>(logical.x) / PANGO_SCALE;
-        found.baseline = static_cast<double>(pango_layout_iter_get_baseline(iter)) / PANGO_SCALE;
+        const double off = (1.0 - leading) * static_cast<double>(logical.y + logical.height);
+        found.baseline =
+            (static_cast<double>(pango_layout_iter_get_baseline(iter)) - off) / PANGO_SCALE;
         lines.push_back(std::move(found));
     } while (pango_layout_iter_next_line(iter) != FALSE);
     pango_layout_iter_free(iter);
@@ -193,8 +208,9 @@ TypeSetter::extent(const std::string& text, Face face, double width, std::size_t
     Extent extent;
     const double unit = face.points / (set_points * PANGO_SCALE);
     extent.width = static_cast<double>(logical.width) * unit;
-    extent.height = static_cast<double>(logical.height) * unit;
-    extent.baseline = static_cast<double>(pango_layout_get_baseline(layout)) * unit;
+    extent.height = static_cast<double>(logical.height) * leading_of(layout, face) * unit;
+    extent.baseline =
+        (static_cast<double>(pango_layout_get_baseline(layout)) - taken_off(layout, face)) * unit;
     extent.unknown_letters =
         static_cast<std::size_t>(std::max(0, pango_layout_get_unknown_glyphs_count(layout)));
     extent.is_cut = pango_layout_is_ellipsized(layout) != FALSE;
@@ -208,9 +224,10 @@ void TypeSetter::draw(
     cairo_scale(onto, face.points / set_points, face.points / set_points);
     PangoLayout* layout = inside_->set(text, face, width, most_lines);
     if (pango_layout_get_line_count(layout) == 1 || pango_layout_is_ellipsized(layout) != FALSE) {
+        cairo_rel_move_to(onto, 0.0, -taken_off(layout, face) / PANGO_SCALE);
         pango_cairo_show_layout(onto, layout);
     } else {
-        inside_->draw_lines(onto, lines_of(layout), face);
+        inside_->draw_lines(onto, lines_of(layout, face.leading), face);
     }
     cairo_restore(onto);
 }

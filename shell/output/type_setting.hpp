@@ -12,10 +12,11 @@ namespace loafwright::output {
 /// A size and a weight of the page's one family.
 struct Face {
     double points = 10.0;
-    int weight = 400; // as in OpenType's usWeightClass
+    int weight = 400;     // as in OpenType's usWeightClass
+    double leading = 1.0; // of the usual height of a line; less takes it from above the letters
 
     friend bool operator==(const Face& a, const Face& b) {
-        return a.points == b.points && a.weight == b.weight;
+        return a.points == b.points && a.weight == b.weight && a.leading == b.leading;
     }
 };
 

@@ -137,7 +137,12 @@ private:
 
     void bread(const TreeValue& table, std::size_t index) {
         Fields fields(table, fmt::format("breads[{}]", index), name_, wrong_);
-        const std::string name = fields.text("name").value_or(fmt::format("bread {}", index + 1));
+        // A name that nobody has given yet is none.
+        const TreeValue* told = fields.value("name");
+        const bool blank = told != nullptr && told->kind == Kind::text &&
+                           told->text.find_first_not_of(" \t\r\n") == std::string::npos;
+        const std::string name = (blank ? std::nullopt : fields.text("name"))
+                                     .value_or(fmt::format("bread {}", index + 1));
         Answers answers;
         for (const TreeValue* item : fields.tables("answers", most_answers)) {
             Fields answer(*item, fields.path("answers"), name_, wrong_);

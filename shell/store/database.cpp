@@ -6,7 +6,11 @@
 #include <soci/postgresql/soci-postgresql.h>
 #include <soci/sqlite3/soci-sqlite3.h>
 #include <sqlite3.h>
+#include <unistd.h>
 
+#include <cerrno>
+#include <chrono>
+#include <thread>
 #include <utility>
 
 namespace loafwright::store {
@@ -33,6 +37,13 @@ Diagnostic read_only(const std::string& where) {
                 "Check the permissions of the folder and its files.");
 }
 
+Diagnostic damaged(const std::string& where, const char* what) {
+    return told("store_damaged",
+                what,
+                where,
+                "Put a copy in its place, or import an export into a new place.");
+}
+
 Diagnostic unreachable(const std::string& where, const std::string& why) {
     return told("store_unreachable",
                 "what is kept cannot be reached: " + why,
@@ -45,6 +56,12 @@ std::string first_line(const std::string& text) {
     return text.substr(0, text.find('\n'));
 }
 
+// SQLite says only that it cannot open a file where it may not make one beside it.
+Diagnostic not_opened(const std::string& where, const std::string& why) {
+    const bool closed = ::access(where.c_str(), W_OK) != 0 && (errno == EROFS || errno == EACCES);
+    return closed ? read_only(where) : unreachable(where, why);
+}
+
 Diagnostic sqlite_trouble(int result, const std::string& where, const std::string& why) {
     switch (result & 0xff) {
     case SQLITE_FULL:
@@ -53,12 +70,25 @@ Diagnostic sqlite_trouble(int result, const std::string& where, const std::strin
         return read_only(where);
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-        return told("store_damaged",
-                    "the file of what is kept is damaged",
-                    where,
-                    "Put a copy in its place, or import an export into a new folder.");
+        return damaged(where, "the file of what is kept is damaged");
     default:
-        return unreachable(where, why);
+        return not_opened(where, why);
+    }
+}
+
+// SQLite does not wait here, whatever its time-out, when two begin with an empty file at once.
+void use_wal(soci::session& session) {
+    constexpr int most = 200;
+    for (int turn = 1;; ++turn) {
+        try {
+            session << "PRAGMA journal_mode = WAL";
+            return;
+        } catch (const soci::sqlite3_soci_error& fault) {
+            if ((fault.result() & 0xff) != SQLITE_BUSY || turn == most) {
+                throw;
+            }
+        }
+        std::this_thread::sleep_for(std::chrono::milliseconds(20));
     }
 }
 
@@ -77,7 +107,7 @@ Diagnostic trouble_of(const std::exception& fault, Dialect dialect, const std::s
         if (why.find("full") != std::string::npos) {
             return full(where);
         }
-        return unreachable(where, why);
+        return not_opened(where, why);
     }
     if (const auto* postgresql = dynamic_cast<const soci::postgresql_soci_error*>(&fault)) {
         const std::string state = postgresql->sqlstate();
@@ -87,6 +117,9 @@ Diagnostic trouble_of(const std::exception& fault, Dialect dialect, const std::s
         if (state == "25006" || state == "42501") {
             return read_only(where);
         }
+        if (state == "XX001" || state == "XX002") {
+            return damaged(where, "the database says that it is damaged");
+        }
     }
     return unreachable(where, why);
 }
@@ -95,29 +128,44 @@ Database::Database(Dialect dialect, std::string address, std::string where)
     : dialect_(dialect), address_(std::move(address)), where_(std::move(where)),
       session_(dialect == Dialect::sqlite ? soci::session(soci::sqlite3, address_)
                                           : soci::session(soci::postgresql, address_)) {
+    settle();
+}
+
+void Database::settle() {
     if (dialect_ == Dialect::sqlite) {
         // What was answered must be on the disk, also when the power goes: FULL, not NORMAL.
-        for (const char* pragma : {"PRAGMA busy_timeout = 10000",
-                                   "PRAGMA journal_mode = WAL",
-                                   "PRAGMA synchronous = FULL",
-                                   "PRAGMA foreign_keys = ON"}) {
-            session_ << pragma;
-        }
+        session_ << "PRAGMA busy_timeout = 10000";
+        use_wal(session_);
+        session_ << "PRAGMA synchronous = FULL";
+        session_ << "PRAGMA foreign_keys = ON";
     } else {
         session_ << "SET client_min_messages = warning";
     }
 }
 
-void Database::begin() {
-    // A writer from the start: a reader that becomes one may have to give up half way.
-    session_ << (dialect_ == Dialect::sqlite ? "BEGIN IMMEDIATE" : "BEGIN");
+void Database::begin(Access access) {
+    const bool reads = access == Access::reading;
+    if (dialect_ == Dialect::sqlite) {
+        // A writer from the start, since a reader that becomes one may have to give up half way. A
+        // reader waits for nobody.
+        session_ << (reads ? "BEGIN" : "BEGIN IMMEDIATE");
+    } else {
+        session_ << (reads ? "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY" : "BEGIN");
+    }
 }
 
-void Database::together(const std::function<void(soci::session&)>& work) {
-    if (dialect_ == Dialect::postgresql && !session_.is_connected()) {
+void Database::together(Access access, const std::function<void(soci::session&)>& work) {
+    try {
+        begin(access);
+    } catch (const soci::soci_error&) {
+        if (dialect_ == Dialect::sqlite) {
+            throw;
+        }
+        // The connection was lost since the last time.
         session_.reconnect();
+        settle();
+        begin(access);
     }
-    begin();
     try {
         work(session_);
         session_ << "COMMIT";
@@ -135,7 +183,7 @@ std::optional<Diagnostic> Database::migrate() {
     const auto steps = migrations(dialect_);
     const auto newest = static_cast<long long>(steps.size());
     std::optional<Diagnostic> newer;
-    together([&](soci::session& sql) {
+    together(Access::writing, [&](soci::session& sql) {
         if (dialect_ == Dialect::postgresql) {
             // Two programs may begin at once.
             sql << "SELECT pg_advisory_xact_lock(" << lock_number << ")";

@@ -15,6 +15,7 @@
 namespace loafwright::store {
 
 enum class Dialect { sqlite, postgresql };
+enum class Access { reading, writing };
 
 /// What went wrong, in words; `what` is the database's own line.
 Diagnostic trouble_of(const std::exception& fault, Dialect dialect, const std::string& where);
@@ -28,16 +29,17 @@ public:
     [[nodiscard]] const std::string& where() const { return where_; }
     soci::session& sql() { return session_; }
 
-    /// Runs `work` in a transaction: all of it or nothing. Connects again where the connection was
-    /// lost, once.
-    void together(const std::function<void(soci::session&)>& work);
+    /// Runs `work` in a transaction: all of it or nothing, and what it reads is of one moment or
+    /// locked. Connects again where the connection was lost, once, before it begins.
+    void together(Access access, const std::function<void(soci::session&)>& work);
     /// Brings the tables up to date.
     ///
     /// Errors: store_newer.
     std::optional<Diagnostic> migrate();
 
 private:
-    void begin();
+    void settle();
+    void begin(Access access);
 
     Dialect dialect_;
     std::string address_;

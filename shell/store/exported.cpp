@@ -19,6 +19,13 @@ using Json = nlohmann::ordered_json;
 constexpr std::size_t longest_id = 64;
 constexpr std::size_t most_entries = 1000000;
 constexpr int deepest = 64;
+constexpr std::int64_t most_revisions = 1000000000000; // more than anybody writes
+constexpr std::int64_t earliest = -62135596800;        // 0001-01-01T00:00:00Z
+constexpr std::int64_t latest = 253402300799;          // 9999-12-31T23:59:59Z, the last of RFC 3339
+
+std::string on_one_line(const Json& json) {
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
 
 std::string base64(std::string_view bytes) {
     std::string text(sodium_base64_ENCODED_LEN(bytes.size(), sodium_base64_VARIANT_ORIGINAL), '\0');
@@ -58,7 +65,7 @@ bool is_plain_id(std::string_view id) {
 }
 
 int depth_of(const Json& json) {
-    // Breadth first, so that what is deep costs no stack.
+    // By a list of what is still to do, so that what is deep costs no stack.
     std::vector<std::pair<const Json*, int>> open{{&json, 1}};
     int depth = 0;
     while (!open.empty()) {
@@ -82,7 +89,8 @@ public:
     explicit Reader(const Json& top) : top_(top) {}
 
     tl::expected<Everything, Diagnostics> all() {
-        if (!top_.is_object() || whole(top_, "loafwright_export", "") != 1) {
+        const auto version = top_.is_object() ? top_.find("loafwright_export") : top_.end();
+        if (version == top_.end() || *version != 1) {
             wrong("", "this is no export of version 1");
         } else {
             documents();
@@ -125,21 +133,31 @@ private:
         return found->get<std::string>();
     }
 
-    std::string id(const Json& object, const std::string& path) {
-        std::string found = text(object, "id", path);
-        if (!found.empty() && !is_plain_id(found)) {
-            wrong(path + ".id", "expected 1 to 64 letters, digits, - and _");
+    std::string name(const Json& object, const char* key, const std::string& path) {
+        std::string found = text(object, key, path);
+        if (!is_plain_id(found)) {
+            wrong(path + "." + key, "expected 1 to 64 letters, digits, - and _");
         }
         return found;
     }
 
-    std::int64_t whole(const Json& object, const char* key, const std::string& path) {
+    std::int64_t whole(const Json& object,
+                       const char* key,
+                       const std::string& path,
+                       std::int64_t least,
+                       std::int64_t most) {
         const auto found = object.is_object() ? object.find(key) : object.end();
-        if (found == object.end() || !found->is_number_integer()) {
-            wrong(path + "." + key, "expected a whole number");
-            return 0;
+        // What is greater than any signed number has a type of its own.
+        const bool fits =
+            found != object.end() && found->is_number_integer() &&
+            (!found->is_number_unsigned() || found->get<std::uint64_t>() <= INT64_MAX);
+        const std::int64_t value = fits ? found->get<std::int64_t>() : 0;
+        if (!fits || value < least || value > most) {
+            wrong(path + "." + key,
+                  fmt::format("expected a whole number from {} to {}", least, most));
+            return least;
         }
-        return found->get<std::int64_t>();
+        return value;
     }
 
     // JSON inside, as text on one line.
@@ -149,21 +167,18 @@ private:
             wrong(path + "." + key, "expected an object");
             return "{}";
         }
-        return found->dump(-1, ' ', false, Json::error_handler_t::replace);
+        return on_one_line(*found);
     }
 
     void documents() {
         const Json& all = list(top_, "documents", "");
         for (std::size_t n = 0; n < all.size(); ++n) {
             const std::string path = fmt::format("documents[{}]", n);
-            Document document{id(all[n], path),
+            std::string kind = name(all[n], "kind", path);
+            Document document{name(all[n], "id", path),
                               inside(all[n], "json", path),
-                              std::max<std::int64_t>(1, whole(all[n], "revision", path))};
-            const std::string kind = text(all[n], "kind", path);
-            if (!kind.empty() && !is_plain_id(kind)) {
-                wrong(path + ".kind", "expected 1 to 64 letters, digits, - and _");
-            }
-            everything_.documents.emplace_back(kind, std::move(document));
+                              whole(all[n], "revision", path, 1, most_revisions)};
+            everything_.documents.emplace_back(std::move(kind), std::move(document));
         }
     }
 
@@ -172,19 +187,16 @@ private:
         for (std::size_t n = 0; n < all.size(); ++n) {
             const std::string path = fmt::format("bakes[{}]", n);
             ExportedBake bake;
-            bake.record.id = id(all[n], path);
+            bake.record.id = name(all[n], "id", path);
             bake.record.request = inside(all[n], "request", path);
-            bake.record.created = Instant{whole(all[n], "created", path)};
+            bake.record.created = Instant{whole(all[n], "created", path, earliest, latest)};
             static const Json none = Json::object();
             const Json& events = list(all[n].is_object() ? all[n] : none, "events", path + ".");
             for (std::size_t e = 0; e < events.size(); ++e) {
                 const std::string place = fmt::format("{}.events[{}]", path, e);
-                StoredEvent event{
-                    static_cast<std::int64_t>(e) + 1,
-                    id(events[e], place),
-                    events[e].is_object()
-                        ? events[e].dump(-1, ' ', false, Json::error_handler_t::replace)
-                        : "{}"};
+                StoredEvent event{static_cast<std::int64_t>(e) + 1,
+                                  name(events[e], "id", place),
+                                  events[e].is_object() ? on_one_line(events[e]) : "{}"};
                 bake.events.push_back(std::move(event));
             }
             bake.record.last = static_cast<std::int64_t>(bake.events.size());
@@ -213,29 +225,43 @@ private:
 
 } // namespace
 
-std::string export_json(const Everything& everything) {
+tl::expected<std::string, Diagnostic> export_json(const Everything& everything) {
+    std::optional<Diagnostic> broken;
+    // Printed anew, so that an import and its export are the same whoever printed it first.
+    const auto printed = [&broken](const std::string& json, std::string name) {
+        const Json parsed = Json::parse(json, nullptr, false);
+        if (!parsed.is_object() && !broken) {
+            broken = Diagnostic{"store_damaged",
+                                Severity::error,
+                                "what is kept here cannot be read",
+                                std::move(name),
+                                "Put a copy of what is kept in its place, or forget this entry."};
+        }
+        return on_one_line(parsed);
+    };
     std::string out = "{\"loafwright_export\":1,\n\"documents\":[";
     const char* between = "\n";
     for (const auto& [kind, document] : everything.documents) {
-        out += fmt::format("{}{{\"kind\":\"{}\",\"id\":\"{}\",\"revision\":{},\"json\":{}}}",
+        out += fmt::format(R"({}{{"kind":"{}","id":"{}","revision":{},"json":{}}})",
                            between,
                            kind,
                            document.id,
                            document.revision,
-                           document.json);
+                           printed(document.json, kind + " " + document.id));
         between = ",\n";
     }
     out += "],\n\"bakes\":[";
     between = "\n";
     for (const ExportedBake& bake : everything.bakes) {
-        out += fmt::format("{}{{\"id\":\"{}\",\"created\":{},\"request\":{},\"events\":[",
+        const std::string& id = bake.record.id;
+        out += fmt::format(R"({}{{"id":"{}","created":{},"request":{},"events":[)",
                            between,
-                           bake.record.id,
+                           id,
                            bake.record.created.seconds,
-                           bake.record.request);
+                           printed(bake.record.request, "bake " + id));
         between = "";
         for (const StoredEvent& event : bake.events) {
-            out += between + event.json;
+            out += between + printed(event.json, "event " + event.id + " of bake " + id);
             between = ",\n";
         }
         out += "]}";
@@ -244,9 +270,11 @@ std::string export_json(const Everything& everything) {
     out += "],\n\"photos\":[";
     between = "\n";
     for (const auto& [hash, bytes] : everything.photos) {
-        out +=
-            fmt::format("{}{{\"sha256\":\"{}\",\"base64\":\"{}\"}}", between, hash, base64(bytes));
+        out += fmt::format(R"({}{{"sha256":"{}","base64":"{}"}})", between, hash, base64(bytes));
         between = ",\n";
+    }
+    if (broken) {
+        return tl::make_unexpected(std::move(*broken));
     }
     return out + "]}\n";
 }

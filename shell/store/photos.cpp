@@ -7,8 +7,8 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
 #include <cerrno>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -29,10 +29,19 @@ Diagnostic trouble(int number, const std::string& path) {
                  : "Check the permissions of the folder."};
 }
 
-// Returns 0, or what went wrong.
-int write_whole(const std::string& path, std::string_view bytes) {
-    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
+Diagnostic unreadable(const std::string& path) {
+    return {"store_unreachable",
+            Severity::error,
+            "the photos cannot be read",
+            path,
+            "Check the permissions of the folder and its files."};
+}
+
+// Makes a new file from a pattern with six X at its end. Returns 0, or what went wrong.
+int write_new(std::string& pattern, std::string_view bytes) {
+    const int file = ::mkostemp(pattern.data(), O_CLOEXEC); // readable by its owner alone
     if (file < 0) {
+        pattern.clear();
         return errno;
     }
     int wrong = 0;
@@ -51,7 +60,8 @@ int write_whole(const std::string& path, std::string_view bytes) {
     return wrong;
 }
 
-void sync_folder(const std::string& path) {
+// A name is on the disk when the folder that holds it is.
+void sync_folder(const fs::path& path) {
     const int folder = ::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (folder >= 0) {
         ::fsync(folder);
@@ -85,30 +95,32 @@ std::string Photos::path_of(std::string_view hash) const {
 }
 
 tl::expected<std::string, Diagnostic> Photos::put(std::string_view bytes) const {
-    static std::atomic<unsigned> number{0};
     const std::string hash = sha256(bytes);
     const std::string path = path_of(hash);
-    std::error_code wrong;
-    if (fs::exists(path, wrong)) {
+    if (const auto there = get(hash); there && *there) {
         return hash;
     }
     const fs::path folder = fs::path(path).parent_path();
-    fs::create_directories(folder, wrong);
+    std::error_code wrong;
+    const bool is_new = fs::create_directories(folder, wrong);
     if (wrong) {
         return tl::make_unexpected(trouble(wrong.value(), folder.string()));
     }
-    const std::string beside =
-        path + "." + std::to_string(::getpid()) + "." + std::to_string(++number);
-    if (const int number_of_fault = write_whole(beside, bytes)) {
-        ::unlink(beside.c_str());
-        return tl::make_unexpected(trouble(number_of_fault, path));
+    // Two processes that share the folder may bring the same photo at once, so no name is shared.
+    std::string beside = path + ".XXXXXX";
+    int number = write_new(beside, bytes);
+    if (number == 0 && ::rename(beside.c_str(), path.c_str()) != 0) {
+        number = errno;
     }
-    if (::rename(beside.c_str(), path.c_str()) != 0) {
-        const int number_of_fault = errno;
+    if (number != 0) {
         ::unlink(beside.c_str());
-        return tl::make_unexpected(trouble(number_of_fault, path));
+        return tl::make_unexpected(trouble(number, path));
     }
-    sync_folder(folder.string());
+    sync_folder(folder);
+    if (is_new) {
+        sync_folder(folder.parent_path());
+        sync_folder(folder.parent_path().parent_path());
+    }
     return hash;
 }
 
@@ -117,9 +129,14 @@ tl::expected<std::optional<std::string>, Diagnostic> Photos::get(std::string_vie
         return std::nullopt;
     }
     const std::string path = path_of(hash);
+    std::error_code wrong;
+    const fs::file_status found = fs::status(path, wrong);
+    if (found.type() == fs::file_type::not_found) {
+        return std::nullopt;
+    }
     std::ifstream in(path, std::ios::binary);
     if (!in) {
-        return std::nullopt;
+        return tl::make_unexpected(unreadable(path));
     }
     std::string bytes((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
     if (sha256(bytes) != hash) {
@@ -127,19 +144,27 @@ tl::expected<std::optional<std::string>, Diagnostic> Photos::get(std::string_vie
                                               Severity::error,
                                               "a photo is no longer what was kept",
                                               path,
-                                              "Put a copy in its place."});
+                                              "Keep it again, or put a copy in its place."});
     }
     return bytes;
 }
 
-std::vector<std::string> Photos::all() const {
+tl::expected<std::vector<std::string>, Diagnostic> Photos::all() const {
     std::vector<std::string> hashes;
     std::error_code wrong;
-    for (const auto& entry : fs::recursive_directory_iterator(folder_, wrong)) {
-        std::string name = entry.path().filename().string();
+    if (fs::status(folder_, wrong).type() == fs::file_type::not_found) {
+        return hashes; // there was no photo yet
+    }
+    fs::recursive_directory_iterator entry(folder_, wrong);
+    while (!wrong && entry != fs::recursive_directory_iterator()) {
+        std::string name = entry->path().filename().string();
         if (is_hash(name)) {
             hashes.push_back(std::move(name));
         }
+        entry.increment(wrong);
+    }
+    if (wrong) {
+        return tl::make_unexpected(unreadable(folder_));
     }
     std::sort(hashes.begin(), hashes.end());
     return hashes;

@@ -17,7 +17,8 @@ class Photos {
 public:
     explicit Photos(std::string folder) : folder_(std::move(folder)) {}
 
-    /// Written beside its place, brought to the disk and put there; the same bytes once.
+    /// Written beside its place, brought to the disk and put there; the same bytes once, and anew
+    /// where the file is no longer what it was.
     ///
     /// Errors: store_full, store_read_only.
     [[nodiscard]] tl::expected<std::string, Diagnostic> put(std::string_view bytes) const;
@@ -25,7 +26,7 @@ public:
     [[nodiscard]] tl::expected<std::optional<std::string>, Diagnostic>
     get(std::string_view hash) const;
     /// In byte order.
-    [[nodiscard]] std::vector<std::string> all() const;
+    [[nodiscard]] tl::expected<std::vector<std::string>, Diagnostic> all() const;
 
 private:
     [[nodiscard]] std::string path_of(std::string_view hash) const;

@@ -72,9 +72,14 @@ using Answer = tl::expected<Value, Diagnostic>;
 /// One opening of a store, for one thread at a time; any number of threads and processes may have
 /// one each.
 ///
+/// Needs:    ids and kinds are 1 to 64 letters, digits, - and _; texts are UTF-8 without NUL; what
+/// is
+///           called JSON is an object, and that of an event has its id under "id". Nothing else can
+///           be exported, but whatever is given is kept as text and never run as a command.
 /// Promises: what returned without an error is on the disk; after an error nothing of it is, and
-/// the
-///           next call tries again. Never: throws.
+///           the next call tries again. Only where a connection is lost in the last moment may it
+///           have been kept nevertheless: events may be sent again, as they keep their numbers.
+/// Never:    throws.
 class Store {
 public:
     virtual ~Store() = default;

@@ -3,6 +3,7 @@
 // Pages written to files by the built program, several at once, and what cannot be written.
 #include "shell/cli/page_files.hpp"
 #include "tests/cli/program.hpp"
+#include "tests/output/readers.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/mount.h>
@@ -74,6 +75,53 @@ TEST_F(program, paper_and_print_are_chosen) {
     EXPECT_NE(bytes_of(in("a4.pdf")).find("[ 0 0 595.2"), std::string::npos);
     EXPECT_NE(bytes_of(in("large.svg")), bytes_of(in("usual.svg")));
     expect_refused(written_to({"a.pdf"}, {"--paper", "a3"}), {"a3", "a4 or letter"});
+}
+
+TEST(page_files, an_address_is_absolute_and_of_the_web) {
+    for (const char* address : {"https://loaf.example/p/7Q2M",
+                                "HTTP://192.0.2.1:8080/?day=sat#3",
+                                "http://[2001:db8::1]/"}) {
+        EXPECT_TRUE(cli::is_web_address(address)) << address;
+    }
+    for (const char* address : {"",
+                                "loaf.example",
+                                "/page",
+                                "https://",
+                                "https:///page",
+                                "ftp://loaf.example",
+                                "javascript:alert(1)",
+                                "https://loaf.example/a b",
+                                "https://loaf.example/\n",
+                                "https://l\xC3\xB6"
+                                "af.example"}) {
+        EXPECT_FALSE(cli::is_web_address(address)) << address;
+    }
+}
+
+// Read back by zbar.
+TEST_F(program, an_address_is_a_short_code_on_the_page) {
+    const std::string address = "https://loaf.example/p/7Q2M-9XKD"; // example: RFC 2606
+    const Outcome outcome = run(written_to({"page.png"}, {"--address", address}));
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    expect_refused(written_to({"a.pdf"}, {"--address", "loaf.example"}),
+                   {"'loaf.example'", "a web address"});
+    expect_refused(
+        written_to({"a.pdf"}, {"--address", "https://e.example/" + std::string(300, 'x')}),
+        {"318 letters", "213"});
+    const Said read = said_by({"zbarimg", "--nodbus", "--quiet", "--raw", in("page.png")});
+    if (read.status == 127) {
+        GTEST_SKIP() << "zbarimg of zbar-tools is not there";
+    }
+    EXPECT_EQ(read.out, address + "\n");
+}
+
+TEST_F(program, a_first_bake_is_told_what_is_normal) {
+    EXPECT_EQ(run(written_to({})).out.find("Normal, though it may worry you:"), std::string::npos);
+    const Outcome told = run(written_to({"page.pdf"}, {"--first-bake"}));
+    EXPECT_EQ(told.status, 0) << told.err;
+    EXPECT_NE(told.out.find("Normal, though it may worry you:"), std::string::npos) << told.out;
+    const Outcome heard = run(written_to({}, {"--first-bake", "--linear"}));
+    EXPECT_NE(heard.out.find("\nThis is normal: "), std::string::npos) << heard.out;
 }
 
 TEST_F(program, an_ending_that_means_nothing_is_named_and_nothing_is_written) {

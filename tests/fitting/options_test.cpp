@@ -4,6 +4,7 @@
 // doughs. A plain integration by minutes judges what a night makes; it shares only the rates.
 #include "engine/dough/curve.hpp"
 #include "engine/dough/lump.hpp"
+#include "engine/fitting/night.hpp"
 #include "engine/fitting/options.hpp"
 
 #include <gtest/gtest.h>
@@ -301,7 +302,7 @@ TEST(options, doses_stay_within_what_bread_knows) {
 
 TEST(doses, grams_are_weighed_in_steps_and_shares_have_plain_names) {
     EXPECT_EQ(as_weighed(Grams(23.4)), Grams(23.0));
-    EXPECT_EQ(as_weighed(Grams(10.3)), Grams(10.5));
+    EXPECT_EQ(as_weighed(Grams(10.3)), Grams(10.0));
     EXPECT_NEAR(as_weighed(Grams(1.16)).count(), 1.2, 1e-12);
     EXPECT_EQ(as_weighed(Grams(0.01)), least_weighed);
     const YeastInDough packet{YeastForm::instant, Grams(7.0), Grams(500.0)};

@@ -78,6 +78,15 @@ TEST(follow, at_its_time_the_first_line_asks_to_be_begun) {
     EXPECT_FALSE(moment.free_until);
 }
 
+TEST(follow, a_line_that_nobody_began_asks_for_it_however_late) {
+    const Loaf loaf;
+    for (const std::int64_t late : {1, 7, 43}) {
+        const Moment moment = loaf.moment({}, later_by_minutes(loaf.plan.start, late));
+        ASSERT_EQ(moment.doing.size(), 1U) << late;
+        EXPECT_EQ(moment.doing[0].standing, Standing::to_begin) << late;
+    }
+}
+
 TEST(follow, during_a_wait_one_is_free_until_it_is_time_to_look) {
     const Loaf loaf;
     const Instant now = later_by_minutes(loaf.line(2).start, 5);

@@ -83,6 +83,7 @@ TEST(knowledge, every_table_has_rows_and_every_row_a_source) {
     EXPECT_TRUE(sourced(known().warmth_words));
     EXPECT_TRUE(sourced(known().stage_defaults));
     EXPECT_TRUE(sourced(known().cues));
+    EXPECT_TRUE(sourced(known().normal));
     EXPECT_TRUE(sourced(known().cautions));
     EXPECT_TRUE(sourced(known().kit));
     EXPECT_TRUE(sourced(known().ahead));
@@ -332,6 +333,9 @@ TEST(knowledge, text_for_people_is_short_and_keeps_its_voice) {
     }
     for (const CueRow& row : known().cues) {
         fine(row.text, 60);
+    }
+    for (const NormalRow& row : known().normal) {
+        fine(row.text, 66);
     }
     for (const KitRow& row : known().kit) {
         fine(row.kit, 60);

@@ -5,6 +5,7 @@
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/provisions/gather.hpp"
 #include "engine/reading/read.hpp"
+#include "engine/sheet/shared_page.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -45,34 +46,90 @@ bool has_real_recipes() {
     return fs::is_directory(real_recipes());
 }
 
-std::vector<PlannedPage> planned_pages() {
+namespace {
+
+/// What is known of a text before it is planned.
+struct Known {
+    std::string name;
+    FittedRecipe fitted;
+    Provisions provisions;
+};
+
+std::vector<Known> known_breads(const Kitchen& kitchen) {
     const Knowledge knowledge = built_in_knowledge();
-    std::vector<PlannedPage> pages;
+    std::vector<Known> all;
     for (const fs::path& path : texts()) {
         std::ifstream file(path, std::ios::binary);
         std::ostringstream bytes;
         bytes << file.rdbuf();
-        const auto text = check_text(bytes.str(), path.filename().string());
-        if (!text) {
-            continue;
+        if (const auto text = check_text(bytes.str(), path.filename().string())) {
+            const Reading reading = read(*text, knowledge, {});
+            all.push_back({path.filename().string(),
+                           fit(reading, kitchen, knowledge),
+                           gather(reading.recipe, kitchen, knowledge)});
         }
-        const Reading reading = read(*text, knowledge, {});
-        Kitchen kitchen;
-        kitchen.room = {RoomPeriod{ClockTime{}, Celsius(19.0)}};
+    }
+    return all;
+}
+
+Kitchen cool_kitchen() {
+    Kitchen kitchen;
+    kitchen.room = {RoomPeriod{ClockTime{}, Celsius(19.0)}};
+    return kitchen;
+}
+
+Day thursday() {
+    Day day;
+    day.now = Instant{1795597200}; // 2026-11-25T09:00:00Z
+    day.start = later_by_minutes(day.now, 25 * 60);
+    return day;
+}
+
+} // namespace
+
+std::vector<PlannedPage> planned_pages() {
+    const Kitchen kitchen = cool_kitchen();
+    std::vector<PlannedPage> pages;
+    for (const Known& bread : known_breads(kitchen)) {
         PlannedPage page;
-        page.name = path.filename().string();
-        page.day.now = Instant{1795597200}; // 2026-11-25T09:00:00Z
-        page.day.start = later_by_minutes(page.day.now, 25 * 60);
-        const FittedRecipe fitted = fit(reading, kitchen, knowledge);
-        const Provisions provisions = gather(reading.recipe, kitchen, knowledge);
-        PlanOutcome outcome = plan(fitted, kitchen, page.day);
+        page.name = bread.name;
+        page.day = thursday();
+        PlanOutcome outcome = plan(bread.fitted, kitchen, page.day);
         if (auto* made = std::get_if<Plan>(&outcome)) {
-            page.sheet = compose(*made, fitted, provisions, page.day, SheetOptions{});
+            page.sheet = compose(*made, bread.fitted, bread.provisions, page.day, SheetOptions{});
             page.plan = std::move(*made);
             pages.push_back(std::move(page));
         }
     }
     return pages;
+}
+
+std::vector<PlannedTogether> planned_together() {
+    const Kitchen kitchen = cool_kitchen();
+    const Day day = thursday();
+    const std::vector<Known> breads = known_breads(kitchen);
+    std::vector<PlannedTogether> all;
+    const auto add = [&](std::size_t first, std::size_t count) {
+        PlannedTogether together;
+        std::vector<FittedRecipe> fitted;
+        std::vector<Provisions> provisions;
+        for (std::size_t b = first; b < first + count; ++b) {
+            together.name += breads[b].name + " ";
+            fitted.push_back(breads[b].fitted);
+            provisions.push_back(breads[b].provisions);
+        }
+        PlanOutcome outcome = plan(fitted, kitchen, day);
+        if (auto* made = std::get_if<Plan>(&outcome)) {
+            together.pages = compose(*made, fitted, provisions, day, SheetOptions{});
+            together.plan = std::move(*made);
+            all.push_back(std::move(together));
+        }
+    };
+    add(0, 3);
+    for (std::size_t b = 0; b + 1 < breads.size(); ++b) {
+        add(b, 2);
+    }
+    return all;
 }
 
 } // namespace loafwright

@@ -21,6 +21,16 @@ struct PlannedPage {
 /// Thursday 26 November 2026 in UTC.
 std::vector<PlannedPage> planned_pages();
 
+/// Breads on one clock: their pages, the shared one first, and the plan of all of them.
+struct PlannedTogether {
+    std::string name;
+    Plan plan;
+    std::vector<Sheet> pages;
+};
+
+/// Each text of planned_pages() with the one after it, and the three examples together.
+std::vector<PlannedTogether> planned_together();
+
 /// False where ../shared/recipes/texts is not there.
 bool has_real_recipes();
 

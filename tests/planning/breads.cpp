@@ -110,6 +110,38 @@ FittedRecipe tin_loaf() {
     return loaf(false);
 }
 
+FittedRecipe tin_loaf_that_can_change() {
+    FittedRecipe recipe = tin_loaf();
+    recipe.yeast = fitting::YeastInDough{dough::YeastForm::instant, Grams(7.0), Grams(500.0)};
+    recipe.dough = Grams(847.0);
+    for (const auto& [item, grams] : {std::pair("strong white flour", 500.0),
+                                      std::pair("water", 330.0),
+                                      std::pair("salt", 10.0),
+                                      std::pair("instant yeast", 7.0)}) {
+        Ingredient ingredient;
+        ingredient.text = ingredient.item = item;
+        ingredient.grams = exactly(Grams(grams));
+        recipe.recipe.ingredients.push_back(ingredient);
+    }
+    for (FittedStep& step : recipe.steps) {
+        step.reason = "from the recipe";
+        if (step.kind == StepKind::rise || step.kind == StepKind::prove) {
+            fitting::Rising rising;
+            rising.kind = step.kind;
+            rising.minutes = {Minutes(static_cast<double>(step.minutes.low)),
+                              Minutes(static_cast<double>(step.minutes.likely)),
+                              Minutes(static_cast<double>(step.minutes.high))};
+            rising.dough = Celsius(step.kind == StepKind::rise ? 24.0 : 22.5);
+            rising.stands = Celsius(21.0);
+            rising.time_constant = Minutes(110.0);
+            rising.yeast = recipe.yeast;
+            rising.mass = recipe.dough;
+            step.rising = rising;
+        }
+    }
+    return recipe;
+}
+
 FittedRecipe overnight_loaf() {
     return loaf(true);
 }

@@ -45,6 +45,10 @@ private:
 /// h 50.
 FittedRecipe tin_loaf();
 
+/// The same with all that its other ways are worked out from: 7 g of instant yeast on 500 g flour,
+/// dough of 847 g at 24 °C in a room of 21.
+FittedRecipe tin_loaf_that_can_change();
+
 /// The same with a prove of 8 to 14 hours in the fridge.
 FittedRecipe overnight_loaf();
 

@@ -177,6 +177,45 @@ TEST(plan, a_flatbread_cooked_on_the_hob_is_eaten_hot) {
     EXPECT_EQ(clock(day, found.out_of_oven), "11:05");
 }
 
+TEST(plan, the_oven_takes_its_time_between_two_heats_of_one_bread) {
+    const auto made = [](std::int64_t filling, std::int64_t change) {
+        BreadMaker maker("Twice baked");
+        maker.step(StepKind::mix, {5, 10, 15}, "Mix");
+        maker.step(StepKind::rise, exactly<std::int64_t>(60), "Leave to rise");
+        BreadMaker::More hot;
+        hot.oven = 220.0;
+        hot.heat_up = 20;
+        maker.step(StepKind::bake, exactly<std::int64_t>(20), "Bake", hot);
+        maker.step(StepKind::finish, exactly(filling), "Split and fill them");
+        BreadMaker::More cool;
+        cool.oven = 150.0;
+        const std::size_t again =
+            maker.step(StepKind::bake, exactly<std::int64_t>(20), "Bake again", cool);
+        FittedRecipe recipe = maker.bread({10, 10, 10}, {10, 10, 10});
+        recipe.steps[again].oven_change_minutes = change;
+        return recipe;
+    };
+    const Day day = day_at("2026-11-28T10:00:00Z");
+    const auto total = [&](std::int64_t filling, std::int64_t change) {
+        const FittedRecipe recipe = made(filling, change);
+        const Plan found = plan_in(plan(recipe, Kitchen{}, day));
+        EXPECT_TRUE(broken_promises(recipe, day, found).empty())
+            << broken_promises(recipe, day, found).front();
+        int turned = 0;
+        for (const Stage& stage : found.stages) {
+            for (const Act& act : stage.acts) {
+                turned += act.text == "oven down to 150 °C (fan 130, gas 2)" ? 1 : 0;
+            }
+        }
+        EXPECT_EQ(turned, 1) << filling << " and " << change;
+        return found.total_minutes;
+    };
+    // 10 + 60 + 20 + filling or change + 20 + 10
+    EXPECT_EQ(total(15, 25), 145);
+    EXPECT_EQ(total(30, 25), 150);
+    EXPECT_EQ(total(5, 25), 125) << "a moment at the open door changes nothing";
+}
+
 TEST(plan, a_second_bake_hours_after_the_first_has_its_oven_switched_on_again) {
     BreadMaker maker("Twice baked");
     maker.step(StepKind::mix, {5, 10, 15}, "Mix");

@@ -3,6 +3,7 @@
 // Several breads on one day. What must hold is looked for on the page itself, minute by minute, and
 // shares nothing with the scheduler; whether a time to eat holds is rehearsed with another
 // generator.
+#include "engine/fitting/otherwise.hpp"
 #include "engine/planning/plan.hpp"
 #include "engine/planning/rehearse.hpp"
 #include "tests/planning/breads.hpp"
@@ -364,6 +365,44 @@ RC_GTEST_PROP(several, any_days_keep_the_rules_of_the_kitchen, ()) {
             RC_ASSERT(same || bakes[a].to <= bakes[b].from || bakes[b].to <= bakes[a].from);
         }
     }
+}
+
+// Each part of a way out is needed: with one bread fewer made otherwise the day is still a no.
+TEST(several, a_way_out_changes_no_bread_more_than_it_must) {
+    const std::vector<FittedRecipe> recipes{tin_loaf_that_can_change(), tin_loaf_that_can_change()};
+    Kitchen kitchen;
+    kitchen.warm_spot = Celsius(28.0);
+    int taken = 0;
+    for (const std::int64_t later : {0, 15, 30}) {
+        Day day = day_at("2026-11-28T10:30:00Z");
+        day.eat_by = later_by_minutes(at("2026-11-28T15:25:00Z"), later);
+        const PlanOutcome outcome = plan(recipes, kitchen, day);
+        if (!std::holds_alternative<Impossible>(outcome)) {
+            continue;
+        }
+        for (const WayOut& way : std::get<Impossible>(outcome).ways_out) {
+            const auto holds = [&](std::size_t without) {
+                std::vector<FittedRecipe> made = recipes;
+                for (std::size_t k = 0; k < way.taken_by.size(); ++k) {
+                    const auto how = fitting::otherwise_named(way.taken_by[k].answer.value);
+                    if (k != without) {
+                        FittedRecipe& bread = made[way.taken_by[k].bread];
+                        bread = fitting::made_otherwise(bread, kitchen, *how)->recipe;
+                    }
+                }
+                return std::holds_alternative<Plan>(plan(made, kitchen, day));
+            };
+            if (way.taken_by.empty()) {
+                continue;
+            }
+            ++taken;
+            EXPECT_TRUE(holds(way.taken_by.size())) << way.change;
+            for (std::size_t k = 0; k < way.taken_by.size(); ++k) {
+                EXPECT_FALSE(holds(k)) << way.change << " without bread " << k;
+            }
+        }
+    }
+    EXPECT_GT(taken, 0);
 }
 
 } // namespace

@@ -234,6 +234,13 @@ RC_GTEST_PROP(stages, any_line_of_steps_becomes_nine_lines_at_most, ()) {
     for (const std::string& one : broken) {
         RC_LOG() << one << "\n";
     }
+    for (const FittedStep& step : recipe.steps) {
+        RC_LOG() << name_of(step.kind) << " " << step.minutes.likely << "\n";
+    }
+    for (const Stage& stage : std::get<Plan>(outcome).stages) {
+        RC_LOG() << stage.title << " " << clock(day, stage.start) << " to "
+                 << clock(day, stage.end.likely) << "\n";
+    }
     broken.erase(
         std::remove_if(broken.begin(),
                        broken.end(),

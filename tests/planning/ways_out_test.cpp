@@ -2,7 +2,7 @@
 //
 // A no comes with the sum behind it and with what would work; each way out is taken at its word and
 // planned again.
-#include "engine/planning/other_waits.hpp"
+#include "engine/fitting/otherwise.hpp"
 #include "tests/planning/breads.hpp"
 
 #include <gtest/gtest.h>
@@ -14,8 +14,8 @@ namespace loafwright::planning {
 
 namespace {
 
-Impossible refused(const FittedRecipe& recipe, const Day& day) {
-    const PlanOutcome outcome = plan(recipe, Kitchen{}, day);
+Impossible refused(const FittedRecipe& recipe, const Day& day, const Kitchen& kitchen = Kitchen{}) {
+    const PlanOutcome outcome = plan(recipe, kitchen, day);
     if (!std::holds_alternative<Impossible>(outcome)) {
         throw std::runtime_error("was planned after all");
     }
@@ -80,6 +80,50 @@ void expect_ways_hold(const FittedRecipe& recipe, const Day& day, const Impossib
             << way.change << ": " << broken_promises(recipe, as_start, *held).front();
         EXPECT_TRUE(held->warnings.empty()) << way.change;
     }
+}
+
+// The bread that a way out asks for, on the day that it asks for.
+std::optional<Plan> made_and_planned(const FittedRecipe& recipe,
+                                     const Kitchen& kitchen,
+                                     const Day& day,
+                                     const WayOut& way) {
+    const auto how = fitting::otherwise_named(way.taken_by.at(0).answer.value);
+    const auto made = how ? fitting::made_otherwise(recipe, kitchen, *how)
+                          : std::optional<fitting::MadeOtherwise>{};
+    if (!made) {
+        return std::nullopt;
+    }
+    Day changed = day;
+    if (day.eat_by) {
+        changed.eat_by = way.eat;
+    }
+    const PlanOutcome outcome = plan(made->recipe, kitchen, changed);
+    if (!std::holds_alternative<Plan>(outcome)) {
+        return std::nullopt;
+    }
+    Plan held = std::get<Plan>(outcome);
+    // Rolls leave out what is done to a loaf; nothing else may be broken.
+    for (const std::string& one : broken_promises(made->recipe, changed, held)) {
+        if (one.rfind("step shown", 0) != 0) {
+            return std::nullopt;
+        }
+    }
+    return held;
+}
+
+const WayOut* way_named(const Impossible& no, fitting::Otherwise how) {
+    for (const WayOut& way : no.ways_out) {
+        if (!way.taken_by.empty() && way.taken_by[0].answer.value == fitting::name_of(how)) {
+            return &way;
+        }
+    }
+    return nullptr;
+}
+
+Kitchen warm_kitchen() {
+    Kitchen kitchen;
+    kitchen.warm_spot = Celsius(28.0);
+    return kitchen;
 }
 
 } // namespace
@@ -154,57 +198,82 @@ TEST(ways_out, nobody_home_all_day_leads_to_another_day) {
     expect_ways_hold(recipe, day, no);
 }
 
-TEST(ways_out, a_warm_spot_keeps_the_wish_and_holds) {
-    FittedRecipe recipe = tin_loaf();
-    for (FittedStep& step : recipe.steps) {
-        if (step.kind == StepKind::rise || step.kind == StepKind::prove) {
-            fitting::WaitOption warm;
-            warm.kind = fitting::OptionKind::warm_spot;
-            warm.place = Place::warm;
-            warm.minutes = {step.minutes.low / 2, step.minutes.likely / 2, step.minutes.high / 2};
-            warm.effect = "quicker";
-            step.options = {warm};
-        }
-    }
+TEST(ways_out, rolls_are_the_same_dough_and_sooner_eaten) {
+    const FittedRecipe recipe = tin_loaf_that_can_change();
     Day day = day_at("2026-11-28T10:30:00Z");
-    day.eat_by = at("2026-11-28T14:30:00Z");
+    day.eat_by = at("2026-11-28T14:15:00Z");
     const Impossible no = refused(recipe, day);
-    ASSERT_FALSE(no.ways_out.empty());
-    EXPECT_EQ(no.ways_out.front().change, "the rises in your warm spot") << "nearest the wish";
-    EXPECT_LE(no.ways_out.front().eat, *day.eat_by);
-    const std::vector<OtherWaits> others = other_waits_of(recipe);
-    ASSERT_EQ(others.size(), 1U);
-    const Plan held = plan_in(plan(others.front().recipe, Kitchen{}, day));
-    EXPECT_TRUE(broken_promises(others.front().recipe, day, held).empty());
+    const WayOut* rolls = way_named(no, fitting::Otherwise::rolls);
+    ASSERT_NE(rolls, nullptr);
+    EXPECT_EQ(rolls->change, "the same dough as rolls");
+    const auto held = made_and_planned(recipe, Kitchen{}, day, *rolls);
+    ASSERT_TRUE(held);
+    EXPECT_LE(held->cut_from, rolls->eat);
+    EXPECT_TRUE(std::any_of(no.ways_out.begin(), no.ways_out.end(), [](const WayOut& way) {
+        return way.taken_by.empty();
+    })) << "one way keeps the bread as written";
 }
 
-TEST(ways_out, a_night_in_the_fridge_is_offered_with_the_whole_yeast_only) {
-    FittedRecipe recipe = tin_loaf();
-    fitting::WaitOption night;
-    night.kind = fitting::OptionKind::fridge;
-    night.place = Place::fridge;
-    night.minutes = {480, 600, 720};
-    for (FittedStep& step : recipe.steps) {
-        if (step.kind == StepKind::prove) {
-            step.options = {night};
+TEST(ways_out, one_rise_in_the_warm_spot_is_offered_before_both) {
+    const FittedRecipe recipe = tin_loaf_that_can_change();
+    const Kitchen kitchen = warm_kitchen();
+    bool one = false;
+    bool both = false;
+    for (std::int64_t wish = 0; wish < 60; wish += 5) {
+        Day day = day_at("2026-11-28T10:30:00Z");
+        day.eat_by = later_by_minutes(at("2026-11-28T14:10:00Z"), wish);
+        const PlanOutcome outcome = plan(recipe, kitchen, day);
+        if (!std::holds_alternative<Impossible>(outcome)) {
+            continue;
         }
+        const Impossible& no = std::get<Impossible>(outcome);
+        const WayOut* all = way_named(no, fitting::Otherwise::warm_rises);
+        const bool single = [&] {
+            for (const auto how : {fitting::Otherwise::warm_prove, fitting::Otherwise::warm_rise}) {
+                const auto made = fitting::made_otherwise(recipe, kitchen, how);
+                if (made && std::holds_alternative<Plan>(plan(made->recipe, kitchen, day))) {
+                    return true;
+                }
+            }
+            return false;
+        }();
+        if (all != nullptr && all->eat == *day.eat_by) {
+            EXPECT_FALSE(single) << "part of it would do";
+            EXPECT_EQ(all->change, "your warm spot, 28 °C, for both rises");
+            both = true;
+        }
+        one = one || (all == nullptr && single);
     }
-    // The dough is made in the evening, nobody is up to bake it at night.
+    EXPECT_TRUE(one);
+    EXPECT_TRUE(both);
+}
+
+TEST(ways_out, a_night_in_the_fridge_says_when_the_oven_goes_on) {
+    const FittedRecipe recipe = tin_loaf_that_can_change();
     Day day = day_with_sleep("2026-11-28T17:00:00Z", {22, 0}, {6, 30});
     day.start = at("2026-11-28T20:00:00Z");
     const Impossible no = refused(recipe, day);
-    EXPECT_EQ(no.ways_out.front().change, "a night in the fridge for the prove");
-    for (FittedStep& step : recipe.steps) {
-        for (fitting::WaitOption& option : step.options) {
-            option.yeast = Band<Grams>{Grams(1.0), Grams(2.0), Grams(3.0)};
-        }
-    }
-    EXPECT_TRUE(other_waits_of(recipe).empty()) << "another dose changes the first rise too";
+    const auto night = std::find_if(no.ways_out.begin(), no.ways_out.end(), [](const WayOut& way) {
+        return way.change.find("a night in the fridge for ") == 0;
+    });
+    ASSERT_NE(night, no.ways_out.end());
+    EXPECT_NE(night->change.find("; oven on at "), std::string::npos) << night->change;
+    EXPECT_NE(night->change.find(" tomorrow"), std::string::npos) << night->change;
+    EXPECT_TRUE(made_and_planned(recipe, Kitchen{}, day, *night));
+}
+
+TEST(ways_out, no_bread_is_made_otherwise_unasked) {
+    const FittedRecipe recipe = tin_loaf_that_can_change();
+    Day day = day_at("2026-11-28T10:30:00Z");
+    day.eat_by = at("2026-11-28T14:15:00Z");
+    EXPECT_TRUE(std::holds_alternative<Impossible>(plan(recipe, Kitchen{}, day)));
 }
 
 RC_GTEST_PROP(ways_out, whatever_is_refused_every_way_out_holds, ()) {
     Day day = day_with_sleep("2026-11-28T09:00:00Z", {22, 30}, {6, 30});
-    const FittedRecipe recipe = *rc::gen::arbitrary<bool>() ? tin_loaf() : overnight_loaf();
+    const FittedRecipe recipe =
+        *rc::gen::arbitrary<bool>() ? tin_loaf_that_can_change() : overnight_loaf();
+    const Kitchen kitchen = *rc::gen::arbitrary<bool>() ? warm_kitchen() : Kitchen{};
     const Instant wish = later_by_minutes(day.now, *rc::gen::inRange<std::int64_t>(1, 1500));
     (*rc::gen::arbitrary<bool>() ? day.start : day.eat_by) = wish;
     for (int n = *rc::gen::inRange(0, 3); n > 0; --n) {
@@ -214,15 +283,18 @@ RC_GTEST_PROP(ways_out, whatever_is_refused_every_way_out_holds, ()) {
                                from,
                                later_by_minutes(from, *rc::gen::inRange<std::int64_t>(30, 400))});
     }
-    const PlanOutcome outcome = plan(recipe, Kitchen{}, day);
+    const PlanOutcome outcome = plan(recipe, kitchen, day);
     if (std::holds_alternative<Plan>(outcome)) {
         RC_ASSERT(broken_promises(recipe, day, std::get<Plan>(outcome)).empty());
         return;
     }
     const Impossible& no = std::get<Impossible>(outcome);
     RC_ASSERT(!no.ways_out.empty());
+    RC_ASSERT(no.ways_out.size() <= 4U);
     for (const WayOut& way : no.ways_out) {
-        const auto held = taken_at_its_word(recipe, day, way.change);
+        const auto held = way.taken_by.empty() ? taken_at_its_word(recipe, day, way.change)
+                                               : made_and_planned(recipe, kitchen, day, way);
+        RC_LOG() << way.change << "\n";
         RC_ASSERT(held.has_value());
     }
 }

@@ -132,6 +132,15 @@ Problem bare(Problem problem, const Why& why) {
     return problem;
 }
 
+// Two jobs that only their names tell apart.
+Problem twins() {
+    Problem problem = small_day(2);
+    problem.jobs.resize(1);
+    problem.jobs.push_back(problem.jobs.front());
+    problem.jobs.back().name = std::string(1, static_cast<char>('a' + up_to(2)));
+    return problem;
+}
+
 } // namespace
 
 RC_GTEST_PROP(schedule, the_search_finds_the_best_that_trying_everything_finds, ()) {
@@ -145,6 +154,35 @@ RC_GTEST_PROP(schedule, the_search_reaches_every_aim_that_trying_everything_reac
     RC_PRE(faults_in(problem).empty());
     const Wish wish = small_wish();
     compare(problem, wish, solve(problem, wish));
+}
+
+RC_GTEST_PROP(schedule, the_search_finds_the_best_for_jobs_that_are_the_same, ()) {
+    const Problem problem = twins();
+    RC_PRE(faults_in(problem).empty());
+    const Wish wish = small_wish();
+    compare(problem, wish, solve(problem, wish));
+}
+
+// A `high` that nothing looks at makes two jobs different for the search and the same for the
+// rules.
+RC_GTEST_PROP(schedule, jobs_that_are_the_same_get_the_times_of_jobs_that_seem_different, ()) {
+    const Problem problem = twins();
+    RC_PRE(faults_in(problem).empty());
+    const Wish wish = small_wish();
+    Problem seeming = problem;
+    ++seeming.jobs.back().tasks.front().minutes.high;
+    const Outcome same = sat::Search(problem, wish, plenty).run();
+    const Outcome different = sat::Search(seeming, wish, plenty).run();
+    RC_ASSERT(same.index() == different.index());
+    if (const auto* solved = std::get_if<Solved>(&same)) {
+        const Schedule& other = std::get<Solved>(different).schedule;
+        for (std::size_t j = 0; j < 2; ++j) {
+            RC_ASSERT(solved->schedule.jobs[j].alternative == other.jobs[j].alternative);
+            RC_ASSERT(solved->schedule.jobs[j].starts == other.jobs[j].starts);
+            RC_ASSERT(solved->schedule.jobs[j].ends == other.jobs[j].ends);
+            RC_ASSERT(solved->schedule.jobs[j].people == other.jobs[j].people);
+        }
+    }
 }
 
 RC_GTEST_PROP(schedule, the_search_and_the_sweep_agree_on_chains, ()) {

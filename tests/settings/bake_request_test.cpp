@@ -95,6 +95,14 @@ TEST(bake_request, a_request_needs_breads_and_few_enough) {
         "json_unreadable");
 }
 
+TEST(bake_request, a_bread_without_a_name_is_called_by_its_place) {
+    const auto found = bake_request_from_json(
+        R"({"breads": [{"name": " ", "text": "Knead."}, {"text": "Bake."}]})", "request", now);
+    ASSERT_TRUE(found);
+    EXPECT_EQ(found->request.breads.at(0).name, "bread 1");
+    EXPECT_EQ(found->request.breads.at(1).name, "bread 2");
+}
+
 TEST(bake_request, habits_are_checked_like_a_request) {
     EXPECT_TRUE(
         faults_of_habits(R"({"kitchen": {"room_c": 19}, "day": {}})", "habits", now).empty());

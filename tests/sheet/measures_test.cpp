@@ -175,8 +175,8 @@ TEST(compose, a_page_in_other_units_holds_none_of_the_usual) {
     bake.recipe.notes.push_back(phrase("Your oven runs {} hotter than it is set; {} of water.",
                                        {CelsiusDifference(10.0), Grams(65.0)}));
     const Sheet sheet = sheet_with(bake, american());
-    EXPECT_EQ(sheet.eat, "eat at 6:30 pm");
-    EXPECT_EQ(sheet.opening.substr(0, 14), "Begin 1:00 pm.");
+    EXPECT_EQ(said(sheet.eat), "eat at 6:30 pm");
+    EXPECT_EQ(opening(sheet).substr(0, 14), "Begin 1:00 pm.");
     EXPECT_EQ(sheet.weigh[1], "11¾ oz water at 82 °F");
     EXPECT_EQ(sheet.weigh[3], "about 0.25 oz (2 tsp) instant yeast");
     EXPECT_EQ(sheet.stages[1].length, "look from 2:35 pm");
@@ -208,7 +208,7 @@ TEST(compose, few_words_keep_times_titles_signs_and_the_oven) {
     const BakeDay bake = tin_loaf_day();
     const Sheet few = sheet_with(bake, options);
     const Sheet full = sheet_with(bake, SheetOptions{});
-    EXPECT_EQ(few.opening, "Begin 13:00.");
+    EXPECT_EQ(opening(few), "Begin 13:00.");
     EXPECT_EQ(few.weigh, full.weigh);
     EXPECT_TRUE(few.ready.empty());
     EXPECT_TRUE(few.questions.empty());
@@ -224,10 +224,29 @@ TEST(compose, few_words_keep_times_titles_signs_and_the_oven) {
     EXPECT_EQ(few.stages[1].cue, "our sign: doubled");
 }
 
+TEST(compose, a_first_bake_is_told_what_is_normal_once) {
+    BakeDay bake = tin_loaf_day();
+    for (Stage& stage : bake.plan.stages) {
+        stage.steps.clear();
+    }
+    bake.plan.stages[0].steps = {0, 1};
+    bake.plan.stages[1].steps = {2};
+    bake.plan.stages[2].steps = {3};
+    bake.provisions.normal = {"weigh well", "sticky is right", "sticky is right", "it goes flat"};
+    SheetOptions options;
+    EXPECT_EQ(sheet_with(bake, options).stages[0].normal, "") << "nobody asked";
+    options.practice = Practice::first_bake;
+    const Sheet sheet = sheet_with(bake, options);
+    EXPECT_EQ(sheet.stages[0].normal, "sticky is right") << "the doing, not the weighing";
+    EXPECT_EQ(sheet.stages[1].normal, "") << "said already";
+    EXPECT_EQ(sheet.stages[2].normal, "it goes flat");
+}
+
 TEST(compose, a_refusal_speaks_as_the_page_would) {
     Impossible no;
     no.why = "You can't eat this by 14:00.";
-    no.ways_out = {{"stand it in your warm spot, 26 °C", at(14, 25)}, {"eat at 15:40 today", {}}};
+    no.ways_out = {{"stand it in your warm spot, 26 °C", at(14, 25), {}},
+                   {"eat at 15:40 today", {}, {}}};
     const Refusal refusal = compose_refusal(no, tin_loaf_day().day, american());
     EXPECT_EQ(refusal.why, "You can't eat this by 2:00 pm.");
     EXPECT_EQ(refusal.ways_out,

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/wire/bake_json.hpp"
-#include "engine/wire/sheet_json.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>

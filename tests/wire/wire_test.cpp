@@ -183,11 +183,12 @@ TEST(wire, an_honest_no_reads_back) {
     Impossible no;
     no.why = "It takes 4 h 25.";
     no.reasons = {"you are out until 12:00"};
-    no.ways_out = {WayOut{"begin at 13:10", at(17, 35)}};
+    no.ways_out = {WayOut{"begin at 13:10", at(17, 35), {{1, {"make-it", "rolls"}}}}};
     const Json json = Json::parse(impossible_json(no, {}, Zone{}));
     EXPECT_EQ(json, Json::parse(R"json({"version": 1, "impossible": {"why": "It takes 4 h 25.",
         "reasons": ["you are out until 12:00"],
-        "ways_out": [{"change": "begin at 13:10", "eat": "2026-11-28T17:35:00+00:00"}]}, "questions": []})json"));
+        "ways_out": [{"change": "begin at 13:10", "eat": "2026-11-28T17:35:00+00:00",
+                      "taken_by": [{"bread": 1, "key": "make-it", "value": "rolls"}]}]}, "questions": []})json"));
 }
 
 TEST(wire, errors_read_back_as_strings) {

@@ -59,22 +59,27 @@ function stage(
 }
 
 export const sheet: Sheet = {
+    kind: 'bread',
     title: 'Made-up loaf',
-    eat: 'eat at 16:30',
-    opening: 'Begin 13:00. 25 minutes of your hands.',
+    eat: { words: 'eat at', time: '16:30' },
+    begin: { words: 'Begin', time: '13:00' },
+    free: '25 minutes of your hands.',
     weigh: ['500 g flour'],
     ready: ['bowl'],
     ahead: [],
     stages: plan.stages.map((one) => ({
         number: one.number,
         time: one.start.slice(11, 16),
+        bread: null,
         title: one.title,
-        length: '',
+        length: null,
+        also: null,
         box: one.attention !== 'none',
         acts: [],
         cue: one.cue ? `ready when ${one.cue.text}` : null,
         cue_is_ours: false,
         reminders: [],
+        normal: null,
     })),
     notes: [],
     warnings: [],
@@ -140,7 +145,6 @@ export function stateAt(last: number, now: string): BakeState {
                 acts_done: [],
             })),
             eat: plan.eat,
-            notes: [],
             remedies: [],
         },
     };
@@ -181,7 +185,13 @@ export function double(): Double {
         if (short === 'help') {
             return answer(200, {
                 troubles: [
-                    { key: 'no_salt', ask: 'No salt in it', remedy: 'Knead it in.', source: 'us' },
+                    {
+                        key: 'no_salt',
+                        tells: 'No salt in it',
+                        remedy: 'Knead it in.',
+                        asks_until: false,
+                        source: 'us',
+                    },
                 ],
             });
         }

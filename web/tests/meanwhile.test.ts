@@ -21,7 +21,7 @@ describe('between two answers of the server', () => {
         expect(moment.lines[0]?.done).toBe('2026-11-28T13:25:00+00:00');
         expect(moment.doing.map((one) => [one.stage, one.state])).toEqual([[2, 'running']]);
         expect(moment.next.map((one) => one.stage)).toEqual([3]);
-        expect(moment.say).toBe('First rise, covered. Free until 14:10, then look.');
+        expect(moment.say).toBe('First rise, covered. Free until 14:00.');
     });
 
     it('the clock alone brings the look, the act that is due, and at last that it is late', () => {

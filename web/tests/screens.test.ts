@@ -83,7 +83,9 @@ it('when it cannot be, the reason comes first and a way out changes the wish', a
         impossible: {
             why: "You can't eat this by 14:00.",
             reasons: [],
-            ways_out: [{ change: 'eat at 15:40 today', eat: '2026-11-28T15:40:00+00:00' }],
+            ways_out: [
+                { change: 'eat at 15:40 today', eat: '2026-11-28T15:40:00+00:00', taken_by: [] },
+            ],
         },
         questions: [],
     };

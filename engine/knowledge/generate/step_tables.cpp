@@ -41,20 +41,29 @@ std::string stage_defaults(std::vector<DataFile>& files) {
     return source_file("stage_defaults", "StageDefaultRow", rows, nullptr);
 }
 
-std::string cues(std::vector<DataFile>& files) {
+namespace {
+
+// Few words for a kind of step, and for a family of doughs where it is another there.
+std::string words_at_steps(std::vector<DataFile>& files,
+                           const std::string& name,
+                           const std::string& row_type,
+                           const std::string& what,
+                           std::size_t most_words,
+                           std::string_view most_in_words) {
     std::string rows;
     SeenKeys seen;
     for (DataFile& file : files) {
         for (Row& row : file.rows()) {
             const std::string kind = row.word("kind", kind_names());
             const auto family = row.word_if("family", family_names());
-            seen.add(row, "the cue of", kind + (family ? " " + *family : ""));
+            seen.add(row, what, kind + (family ? " " + *family : ""));
             const std::string text = row.text("text");
-            if (word_count(text) > 9) {
+            if (word_count(text) > most_words) {
                 row.fault_at("text",
-                             fmt::format("\"{}\" has {} words, expected nine at most",
+                             fmt::format("\"{}\" has {} words, expected {} at most",
                                          text,
-                                         word_count(text)));
+                                         word_count(text),
+                                         most_in_words));
             }
             const Origin origin = row.origin();
             row.finish();
@@ -66,7 +75,17 @@ std::string cues(std::vector<DataFile>& files) {
                                 trust_of(origin));
         }
     }
-    return source_file("cues", "CueRow", rows, nullptr);
+    return source_file(name, row_type, rows, nullptr);
+}
+
+} // namespace
+
+std::string cues(std::vector<DataFile>& files) {
+    return words_at_steps(files, "cues", "CueRow", "the cue of", 9, "nine");
+}
+
+std::string normal(std::vector<DataFile>& files) {
+    return words_at_steps(files, "normal", "NormalRow", "what is normal at", 12, "twelve");
 }
 
 std::string cautions(std::vector<DataFile>& files) {

@@ -50,6 +50,7 @@ std::string warmth_words(std::vector<DataFile>& files);
 // About steps: step_tables.cpp.
 std::string stage_defaults(std::vector<DataFile>& files);
 std::string cues(std::vector<DataFile>& files);
+std::string normal(std::vector<DataFile>& files);
 std::string cautions(std::vector<DataFile>& files);
 std::string kit(std::vector<DataFile>& files);
 std::string ahead(std::vector<DataFile>& files);

@@ -15,6 +15,7 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"warmth_words", warmth_words},
                                                   {"stage_defaults", stage_defaults},
                                                   {"cues", cues},
+                                                  {"normal", normal},
                                                   {"cautions", cautions},
                                                   {"kit", kit},
                                                   {"ahead", ahead},

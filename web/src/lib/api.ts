@@ -3,6 +3,8 @@
 // What goes over the wire, version 1. Times in answers are RFC 3339 with the offset of the zone they
 // are meant in; times in requests may be local, "2026-11-28T18:30".
 
+import type { components } from './contract';
+
 export interface Diagnostic {
     code: string;
     severity: string;
@@ -72,26 +74,10 @@ export interface Reading {
     remarks: Diagnostic[];
 }
 
-export interface Kitchen {
-    room_c?: number | { from: string; c: number }[];
-    room?: string;
-    flour_c?: number;
-    tap_c?: number;
-    fridge_c?: number;
-    altitude_m?: number;
-    warm_spot_c?: number;
-    warm_spot_is_oven?: boolean;
-    mixing?: 'hand' | 'mixer';
-    yeast?: string;
-    oven?: {
-        max_c?: number;
-        heat_up_minutes?: number;
-        fan?: boolean;
-        shelves?: number;
-        offset_c?: number;
-    };
-    tins?: { name: string; length_mm: number; width_mm: number; height_mm: number }[];
-}
+export type Kitchen = components['schemas']['Kitchen'];
+
+/// A kitchen without a thermometer.
+export type RoomWord = NonNullable<Kitchen['room']>;
 
 export type WindowState = 'away' | 'asleep' | 'busy';
 
@@ -102,18 +88,14 @@ export interface DayWindow {
     to: string;
 }
 
-export interface DayHabits {
-    zone?: string;
-    people?: string[];
-    windows?: DayWindow[];
-    oven_claims?: { from: string; to: string; temperature_c?: number }[];
-}
+export type DayHabits = components['schemas']['Day'];
 
 export interface PageOptions {
     clock?: '24' | '12';
     temperature?: 'c' | 'f';
     weight?: 'g' | 'oz';
-    one_hand?: boolean;
+    /// Fewer words, for one hand.
+    few?: boolean;
 }
 
 export interface Bread {
@@ -162,24 +144,39 @@ export interface Plan {
     free: { from: string; to: string }[];
     warnings: Diagnostic[];
     cautions: { code: string; text: string; source: string }[];
+    /// With several breads: each one's own times.
+    breads?: { bread: string; start: string; eat: TimeBand }[];
+}
+
+/// A time that stands out, and the words that lead to it.
+export interface Said {
+    words: string;
+    time: string;
 }
 
 export interface SheetStage {
     number: number;
     time: string;
+    /// On the clock that several breads share, whose line it is.
+    bread: string | null;
     title: string;
-    length: string;
+    length: string | null;
+    /// There, too: what else begins with it.
+    also: string | null;
     box: boolean;
     acts: { time: string; text: string }[];
     cue: string | null;
     cue_is_ours: boolean;
     reminders: string[];
+    normal: string | null;
 }
 
 export interface Sheet {
+    kind: 'bread' | 'shared_clock';
     title: string;
-    eat: string;
-    opening: string;
+    eat: Said;
+    begin: Said;
+    free: string | null;
     weigh: string[];
     ready: string[];
     ahead: string[];
@@ -193,6 +190,8 @@ export interface Sheet {
 export interface WayOut {
     change: string;
     eat: string;
+    /// The answers that make the bread so; none where only the day changes.
+    taken_by: { bread: number; key: string; value: string }[];
 }
 
 export interface Planned {
@@ -222,7 +221,7 @@ export interface KeptRecipe {
 export interface Notebook {
     version: number;
     recipes: KeptRecipe[];
-    settings: { kitchen: Kitchen; day: DayHabits } | null;
+    settings: { kitchen?: Kitchen; day?: DayHabits } | null;
 }
 
 export type Growth = 'little' | 'half_as_much' | 'doubled' | 'more';
@@ -298,17 +297,6 @@ export interface Line {
     acts_done: number[];
 }
 
-export interface Note {
-    id: string;
-    at: string;
-    bread: number;
-    stage: number;
-    text?: string | null;
-    photo?: string | null;
-    of?: string | null;
-    c?: number | null;
-}
-
 export interface Remedy {
     id: string;
     at: string;
@@ -327,7 +315,6 @@ export interface Moment {
     alarms: Alarm[];
     lines: Line[];
     eat: TimeBand;
-    notes: Note[];
     remedies: Remedy[];
 }
 
@@ -356,8 +343,8 @@ export interface Bake {
 
 export interface Trouble {
     key: string;
-    ask: string;
+    tells: string;
     remedy: string;
+    asks_until: boolean;
     source: string;
-    until?: boolean;
 }

@@ -8,6 +8,9 @@ import { dateAfter, fromLocal, local, toLocal } from './times';
 const hour_ms = 3_600_000;
 const minute_ms = 60_000;
 
+/// What the words of one stage take: enough for a finger.
+export const label_pixels = 44;
+
 export interface Range {
     from: number;
     to: number;
@@ -21,7 +24,21 @@ export function rangeOf(plan: Plan | null, wish: string): Range {
     const from = Math.floor(Math.min(...times) / hour_ms) * hour_ms - (plan ? 2 : 8) * hour_ms;
     const to = Math.ceil(Math.max(...times) / hour_ms) * hour_ms + 3 * hour_ms;
     const hours = (to - from) / hour_ms;
-    return { from, to, pixelsPerHour: hours <= 14 ? 60 : hours <= 26 ? 48 : 36 };
+    return {
+        from,
+        to,
+        pixelsPerHour: Math.max(hours <= 14 ? 60 : hours <= 26 ? 48 : 36, crowd(plan)),
+    };
+}
+
+// So many pixels an hour that the words of all stages find room beside their bars, up to a limit.
+function crowd(plan: Plan | null): number {
+    const stages = plan?.stages.filter((stage) => stage.attention !== 'none') ?? [];
+    const first = stages[0];
+    const last = stages.at(-1);
+    if (!first || !last || first === last) return 0;
+    const hours = (fromLocal(last.start) - fromLocal(first.start)) / hour_ms;
+    return Math.min(120, (stages.length * label_pixels) / Math.max(1, hours));
 }
 
 export function heightOf(range: Range): number {
@@ -86,6 +103,8 @@ export function withEnd(window: DayWindow, end: 'from' | 'to', at: number): DayW
 export interface Placed {
     /// Into plan.stages.
     index: number;
+    /// Bars of several breads stand side by side.
+    lane: number;
     /// Where the bar stands.
     top: number;
     height: number;
@@ -93,13 +112,20 @@ export interface Placed {
     labelTop: number;
 }
 
-export function placed(plan: Plan, range: Range, labelHeight: number): Placed[] {
+export function placed(plan: Plan, range: Range): Placed[] {
+    const breads = [...new Set(plan.stages.map((stage) => stage.bread))];
     let free = Number.NEGATIVE_INFINITY;
     return plan.stages.map((stage, index) => {
         const top = yOf(range, fromLocal(local(stage.start)));
         const bottom = yOf(range, fromLocal(local(stage.end.likely)));
-        const labelTop = Math.max(top - labelHeight / 2 + 10, free);
-        free = labelTop + labelHeight;
-        return { index, top, height: Math.max(2, bottom - top), labelTop };
+        const labelTop = Math.max(top - label_pixels / 2 + 10, free);
+        free = labelTop + label_pixels;
+        return {
+            index,
+            lane: breads.indexOf(stage.bread),
+            top,
+            height: Math.max(2, bottom - top),
+            labelTop,
+        };
     });
 }

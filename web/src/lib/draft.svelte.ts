@@ -68,7 +68,11 @@ export function request(): BakeRequest {
     const whole = $state.snapshot(draft);
     return {
         version: 1,
-        breads: whole.breads.map(({ name, text, answers }) => ({ name, text, answers })),
+        breads: whole.breads.map(({ name, text, answers }, index) => ({
+            name: name || `Bread ${index + 1}`,
+            text,
+            answers,
+        })),
         kitchen: whole.kitchen,
         day: whole.day,
         ...(whole.wish.by === 'eat' ? { eat_by: whole.wish.at } : { start: whole.wish.at }),
@@ -254,7 +258,7 @@ export function answer(bread: DraftBread, key: string, value: string, asked: str
 let habitsTaken = false;
 
 /// What the house keeps outranks what this browser happens to remember, once, when it begins.
-export function takeHabits(settings: { kitchen: Kitchen; day: DayHabits } | null): void {
+export function takeHabits(settings: { kitchen?: Kitchen; day?: DayHabits } | null): void {
     if (!settings || habitsTaken) return;
     habitsTaken = true;
     draft.kitchen = settings.kitchen ?? {};

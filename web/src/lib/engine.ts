@@ -37,7 +37,8 @@ export function state(bake: string, now: string, signal?: AbortSignal): Promise<
     return ask('GET', path, signal ? { signal } : {});
 }
 
-/// The page of a bake as it stands, as a file.
-export function pageOfBake(bake: string, form: PageForm): Promise<Blob> {
-    return askBytes('GET', `bakes/${encodeURIComponent(bake)}/page?form=${form}`);
+/// The page of a bake as it stands at `now`, as a file.
+export function pageOfBake(bake: string, form: PageForm, now: string): Promise<Blob> {
+    const query = `form=${form}&now=${encodeURIComponent(now)}`;
+    return askBytes('GET', `bakes/${encodeURIComponent(bake)}/page?${query}`);
 }

@@ -9,7 +9,7 @@ export class Refused extends Error {
         readonly status: number,
         readonly diagnostics: Diagnostic[],
     ) {
-        super(diagnostics.map((one) => `${one.what} ${one.do_this}`).join(' '));
+        super(diagnostics.map((one) => `${one.what} ${one.do_this}`.trim()).join(' '));
     }
 }
 
@@ -47,7 +47,12 @@ async function send(method: string, path: string, sending: Sending): Promise<Res
     }
     if (response.ok) return response;
     const said: unknown = await response.json().catch(() => null);
-    const diagnostics = (said as { error?: Diagnostic[] } | null)?.error;
+    const told = said as { error?: Diagnostic[]; impossible?: { why: string } } | null;
+    const why = told?.impossible?.why;
+    // A day that cannot be is an answer as well: its reason is what there is to say.
+    const diagnostics = why
+        ? [{ code: 'impossible', severity: 'error', what: why, where: '', do_this: '' }]
+        : told?.error;
     // What stands between us and the server (a proxy, say) speaks no JSON: that is no refusal.
     if (!diagnostics || response.status >= 500) {
         throw new Unreachable(

@@ -4,6 +4,7 @@
 // since laid over it and the clock moved on. Nothing is worked out anew here: a stage that begins
 // early or late keeps the times of the plan until the server has planned the rest again.
 import type { BakeEvent, BakeState, Doing, Line, Moment, Next, Stage } from './api';
+import { breadsOf, type BreadOfPlan } from './breads';
 import { clock, instant, type ClockStyle } from './times';
 
 interface Place {
@@ -13,18 +14,29 @@ interface Place {
 const same = (one: Place, other: Place): boolean =>
     one.bread === other.bread && one.stage === other.stage;
 
-/// The stages of one bread, in order. With several breads the plan names each stage's bread.
+function breadOf(state: BakeState, bread: number): BreadOfPlan | undefined {
+    return breadsOf(state.plan, state.sheets).find((one) => one.bread === bread);
+}
+
+/// The lines of one bread's own page, in order.
 export function stagesOf(state: BakeState, bread: number): Stage[] {
-    const names = [...new Set(state.plan.stages.map((stage) => stage.bread))];
-    const named = state.sheets.length > 1 ? (state.sheets[bread]?.title ?? names[bread]) : names[0];
-    const own = state.plan.stages.filter((stage) => stage.bread === named);
-    return own.length > 0 ? own : state.plan.stages.filter((stage) => stage.bread === names[bread]);
+    return breadOf(state, bread)?.stages ?? [];
+}
+
+// What asks first in a wait: an act, or the look.
+function firstOf(stage: Stage): string | null {
+    const asks = [
+        ...stage.acts.map((act) => act.at),
+        ...(stage.look_from ? [stage.look_from] : []),
+    ];
+    return asks.sort((one, other) => instant(one) - instant(other))[0] ?? null;
 }
 
 function doingOf(state: BakeState, place: Place, begun: string): Doing | null {
-    const stage = stagesOf(state, place.bread).find((one) => one.number === place.stage);
-    if (!stage || stage.attention === 'none') return null;
-    const sheet = state.sheets[place.bread]?.stages.find((one) => one.number === place.stage);
+    const own = breadOf(state, place.bread);
+    const stage = own?.stages.find((one) => one.number === place.stage);
+    if (!own || !stage || stage.attention === 'none') return null;
+    const sheet = own.sheet?.stages.find((one) => one.number === place.stage);
     return {
         bread: place.bread,
         bread_name: stage.bread,
@@ -35,7 +47,7 @@ function doingOf(state: BakeState, place: Place, begun: string): Doing | null {
         begun,
         end: stage.end,
         look_from: stage.look_from,
-        free_until: stage.attention === 'wait' ? stage.look_from : null,
+        free_until: stage.attention === 'wait' ? firstOf(stage) : null,
         cue: sheet?.cue ?? stage.cue?.text ?? null,
         cue_is_ours: sheet?.cue_is_ours ?? false,
         reminders: sheet?.reminders ?? stage.reminders.map((one) => one.text),
@@ -124,17 +136,8 @@ function lay(state: BakeState, moment: Moment, event: BakeEvent): void {
             for (const act of doing?.acts ?? []) if (act.act === event.act) act.done = true;
             break;
         }
-        case 'note':
-            moment.notes.push({ ...place, id: event.id, at: event.at, text: event.text });
-            break;
-        case 'photo':
-            moment.notes.push({ ...place, id: event.id, at: event.at, photo: event.photo });
-            break;
-        case 'temperature':
-            moment.notes.push({ ...place, id: event.id, at: event.at, of: event.of, c: event.c });
-            break;
         default:
-            break; // grown, trouble and taken_back need the server's answer
+            break; // what else is told needs the server's answer, or moves nothing
     }
 }
 
@@ -158,7 +161,6 @@ function takeBack(state: BakeState, moment: Moment, undone: BakeEvent): void {
         moment.next = moment.next.filter((one) => one.bread !== undone.bread);
         begin(state, moment, undone, begun);
     } else {
-        moment.notes = moment.notes.filter((note) => note.id !== undone.id);
         moment.remedies = moment.remedies.filter((one) => one.id !== undone.id);
     }
 }
@@ -190,7 +192,8 @@ function sayFor(moment: Moment, style: ClockStyle): string {
     const one = moment.doing[0];
     if (moment.finished || !one) return moment.finished ? 'Done. Eat well.' : moment.say;
     if (one.free_until) {
-        return `${one.title}. Free until ${clock(one.free_until, style)}, then look.`;
+        const look = one.free_until === one.look_from ? ', then look' : '';
+        return `${one.title}. Free until ${clock(one.free_until, style)}${look}.`;
     }
     return one.state === 'look' || one.state === 'late'
         ? `${one.title}. Look now.`
