@@ -19,6 +19,9 @@ namespace loafwright::breads {
 /// The question about the room: the kitchen's, not a recipe's.
 inline constexpr std::string_view room_key = "room-c";
 
+/// More than an oven and a page can hold on one day.
+inline constexpr std::size_t most_breads = 12;
+
 /// A recipe's text, and what is answered already in the call and beside it.
 struct BreadText {
     std::string name; // for messages

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "engine/following/troubles.hpp"
+#include "engine/quantity/plain_id.hpp"
 #include "engine/wire/bake_json.hpp"
 #include "engine/wire/json_fields.hpp"
 #include "engine/wire/json_values.hpp"
@@ -46,13 +47,6 @@ std::vector<std::string_view> trouble_words() {
 
 constexpr std::int64_t most_breads_of_a_bake = 64;
 constexpr std::int64_t most_lines = 200;
-constexpr std::size_t hash_digits = 64;
-
-bool is_plain(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
-           c == '_';
-}
-
 class EventReader {
 public:
     EventReader(JsonFields& fields, Complaints& complaints)
@@ -94,10 +88,7 @@ private:
             break;
         case EventKind::photo:
             event.text = fields_.text("photo");
-            if (event.text.size() != hash_digits ||
-                !std::all_of(event.text.begin(), event.text.end(), [](char c) {
-                    return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f');
-                })) {
+            if (!is_content_hash(event.text)) {
                 out_of_range("photo", "64 hexadecimal digits", "Send the photo first.");
             }
             break;
@@ -117,8 +108,7 @@ private:
 
     std::string id(std::string_view key) {
         std::string found = fields_.text(key);
-        if (fields_.has(key) && (found.empty() || found.size() > longest_event_id ||
-                                 !std::all_of(found.begin(), found.end(), is_plain))) {
+        if (fields_.has(key) && !is_plain_id(found)) {
             out_of_range(key, "1 to 64 letters, digits, - and _", "Make a new id for each event.");
         }
         return found;

@@ -5,6 +5,7 @@
 // the first page anyone sees.
 #include "shell/cli/arguments.hpp"
 
+#include "engine/breads/known_breads.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/told_numbers.hpp"
 #include "shell/settings/settings.hpp"
@@ -133,16 +134,17 @@ std::string one_file(const std::vector<std::string>& files, Diagnostics& found) 
 }
 
 std::vector<std::string> files_to_plan(const std::vector<std::string>& files, Diagnostics& found) {
-    std::vector<std::string> breads = recipe_files(files, found);
-    if (breads.size() > most_breads) {
-        found.push_back(
-            {"too_many_breads",
-             Severity::error,
-             fmt::format("found {} recipes, expected at most {}", breads.size(), most_breads),
-             "",
-             "Plan some of them on another day."});
+    std::vector<std::string> recipes = recipe_files(files, found);
+    if (recipes.size() > breads::most_breads) {
+        found.push_back({"too_many_breads",
+                         Severity::error,
+                         fmt::format("found {} recipes, expected at most {}",
+                                     recipes.size(),
+                                     breads::most_breads),
+                         "",
+                         "Plan some of them on another day."});
     }
-    return breads;
+    return recipes;
 }
 
 /// Where CLI11 puts what it finds.

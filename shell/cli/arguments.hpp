@@ -31,11 +31,8 @@ struct ReadArguments {
     bool json = false;
 };
 
-/// More than an oven and a page can hold on one day.
-inline constexpr std::size_t most_breads = 12;
-
 struct PlanArguments {
-    std::vector<std::string> files; // one a bread; at most `most_breads`
+    std::vector<std::string> files; // one a bread; at most breads::most_breads
     std::optional<std::string> start;
     std::optional<std::string> eat_by;
     std::optional<std::string> kitchen;

@@ -33,7 +33,5 @@ Handler at_once(std::function<Response(const Request&)> make);
 /// 503, in the store's words.
 Response store_trouble(const Diagnostic& diagnostic);
 Response not_here(std::string what);
-/// 1 to 64 letters, digits, "-" and "_".
-bool is_plain_id(std::string_view id);
 
 } // namespace loafwright::server

@@ -2,18 +2,20 @@
 //
 // Bakes: begun with a request, gone on with by events. A bake's plan is worked out once and kept in
 // mind; what it comes to is worked out anew for each question.
+#include "engine/quantity/plain_id.hpp"
 #include "engine/wire/bake_json.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/server/api.hpp"
-#include "shell/server/json_depth.hpp"
 #include "shell/server/page_bytes.hpp"
 #include "shell/settings/bake_request.hpp"
+#include "shell/store/json_depth.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <charconv>
+#include <cstdint>
 #include <utility>
 #include <variant>
 
@@ -24,7 +26,6 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::size_t most_listed = 200;
-constexpr std::size_t most_events_of_a_bake = 10000;
 
 // A bake as it was begun, and everything that has been told of it.
 struct Told {
@@ -38,7 +39,7 @@ public:
     explicit BakeRoutes(ApiParts parts) : parts_(std::move(parts)), begun_(256) {}
 
     Response begin(const Request& request) {
-        const bool is_deep = is_nested_too_deeply(request.body);
+        const bool is_deep = store::is_nested_too_deeply(request.body);
         const Json json = is_deep ? Json() : Json::parse(request.body, nullptr, false);
         if (!json.is_object() || !json.contains("id") || !json["id"].is_string() ||
             !json.contains("request") || !json["request"].is_object()) {
@@ -97,23 +98,17 @@ public:
 
     Response show(const Request& request) {
         const std::string& id = request.parameters.front();
-        const auto found =
-            parts_.keeper.with([&id](store::Store& store) { return store.bake(id); });
+        const auto found = record_of(id);
         if (!found) {
-            return store_trouble(found.error());
+            return found.error();
         }
-        if (!*found) {
-            return no_bake();
-        }
-        const auto events = parts_.keeper.with([&id](store::Store& store) {
-            return store.events_after(id, 0, most_events_of_a_bake);
-        });
+        const auto events = events_of(id, 0);
         if (!events) {
             return store_trouble(events.error());
         }
         // What is kept is JSON already.
         std::string json = fmt::format(
-            R"({{"version":1,"id":"{}","request":{},"events":[)", (*found)->id, (*found)->request);
+            R"({{"version":1,"id":"{}","request":{},"events":[)", found->id, found->request);
         std::int64_t last = 0;
         for (const store::StoredEvent& event : *events) {
             json += (last == 0 ? "" : ",") + event.json;
@@ -195,26 +190,20 @@ public:
 
     Response listen(const Request& request) {
         const std::string& id = request.parameters.front();
-        const auto found =
-            parts_.keeper.with([&id](store::Store& store) { return store.bake(id); });
+        const auto found = record_of(id);
         if (!found) {
-            return store_trouble(found.error());
-        }
-        if (!*found) {
-            return no_bake();
+            return found.error();
         }
         const std::string& told =
             request.last_event_id.empty() ? request.query("after") : request.last_event_id;
         std::int64_t after = 0;
         std::from_chars(told.data(), told.data() + told.size(), after);
         // Whoever claims to know what has not happened would wait for it in vain.
-        after = std::clamp<std::int64_t>(after, 0, (*found)->last);
+        after = std::clamp<std::int64_t>(after, 0, found->last);
         std::optional<Diagnostic> trouble;
         Response response;
         response.stream = parts_.hub.subscribe(id, after, [&](const auto& give) {
-            const auto events = parts_.keeper.with([&](store::Store& store) {
-                return store.events_after(id, after, most_events_of_a_bake);
-            });
+            const auto events = events_of(id, after);
             if (!events) {
                 trouble = events.error();
                 return;
@@ -228,6 +217,24 @@ public:
 
 private:
     static Response no_bake() { return not_here("there is no such bake"); }
+
+    tl::expected<store::BakeRecord, Response> record_of(const std::string& id) const {
+        auto found = parts_.keeper.with([&id](store::Store& store) { return store.bake(id); });
+        if (!found) {
+            return tl::make_unexpected(store_trouble(found.error()));
+        }
+        if (!*found) {
+            return tl::make_unexpected(no_bake());
+        }
+        return std::move(**found);
+    }
+
+    // All of them, however long the bake is.
+    store::Answer<std::vector<store::StoredEvent>> events_of(const std::string& id,
+                                                             std::int64_t after) const {
+        return parts_.keeper.with(
+            [&](store::Store& store) { return store.events_after(id, after, SIZE_MAX); });
+    }
 
     tl::expected<std::shared_ptr<const breads::Bake>, Response> bake_from(const std::string& json) {
         auto read = settings::bake_request_from_json(json, "request", parts_.clock());
@@ -245,24 +252,18 @@ private:
         Told told;
         told.bake = begun_.find(id);
         if (!told.bake) {
-            const auto found =
-                parts_.keeper.with([&id](store::Store& store) { return store.bake(id); });
+            const auto found = record_of(id);
             if (!found) {
-                return tl::make_unexpected(store_trouble(found.error()));
+                return tl::make_unexpected(found.error());
             }
-            if (!*found) {
-                return tl::make_unexpected(no_bake());
-            }
-            auto bake = bake_from((*found)->request);
+            auto bake = bake_from(found->request);
             if (!bake) {
                 return tl::make_unexpected(std::move(bake.error()));
             }
             told.bake = std::move(*bake);
             begun_.keep(id, told.bake);
         }
-        const auto events = parts_.keeper.with([&id](store::Store& store) {
-            return store.events_after(id, 0, most_events_of_a_bake);
-        });
+        const auto events = events_of(id, 0);
         if (!events) {
             return tl::make_unexpected(store_trouble(events.error()));
         }

@@ -2,6 +2,7 @@
 //
 // What is kept besides bakes: recipes, the kitchen and the usual day, photos, and all of it as one
 // file.
+#include "engine/quantity/plain_id.hpp"
 #include "shell/server/api.hpp"
 #include "shell/settings/bake_request.hpp"
 
@@ -176,13 +177,6 @@ Response store_trouble(const Diagnostic& diagnostic) {
 Response not_here(std::string what) {
     return error_response(
         404, "not_here", std::move(what), "Go back to the list and choose again.");
-}
-
-bool is_plain_id(std::string_view id) {
-    return !id.empty() && id.size() <= 64 && std::all_of(id.begin(), id.end(), [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-               c == '-' || c == '_';
-    });
 }
 
 void add_notebook_routes(Router& router, const ApiParts& parts) {

@@ -7,9 +7,9 @@
 #include "engine/wire/wire.hpp"
 #include "shell/output/short_code.hpp"
 #include "shell/server/api.hpp"
-#include "shell/server/json_depth.hpp"
 #include "shell/server/page_bytes.hpp"
 #include "shell/settings/bake_request.hpp"
+#include "shell/store/json_depth.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -66,7 +66,8 @@ tl::expected<PageWish, Response> page_wish(const std::string& body) {
     const auto wrong = [](const char* what, const char* do_this) {
         return tl::make_unexpected(error_response(400, "json_unreadable", what, do_this));
     };
-    const Json json = is_nested_too_deeply(body) ? Json() : Json::parse(body, nullptr, false);
+    const Json json =
+        store::is_nested_too_deeply(body) ? Json() : Json::parse(body, nullptr, false);
     if (!json.is_object() || !json.contains("request")) {
         return wrong("found no request for a page",
                      R"(Send {"request": {…}, "form": "pdf", "paper": "a4"}.)");

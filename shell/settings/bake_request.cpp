@@ -122,7 +122,7 @@ private:
             fields_.missing("breads", R"("breads": [{"name": "my loaf", "text": "…"}])");
             return;
         }
-        const auto tables = fields_.tables("breads", most_breads);
+        const auto tables = fields_.tables("breads", breads::most_breads);
         if (tables.empty() && wrong_.empty()) {
             fields_.complain("value_out_of_range",
                              *fields_.value("breads"),

@@ -11,8 +11,6 @@
 
 namespace loafwright::settings {
 
-inline constexpr std::size_t most_breads = 12;
-
 /// A request and what there is to say of it.
 struct ReadRequest {
     breads::BakeRequest request;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "shell/store/exported.hpp"
 
+#include "engine/quantity/plain_id.hpp"
+#include "shell/store/json_depth.hpp"
 #include "shell/store/photos.hpp"
 
 #include <fmt/format.h>
@@ -16,9 +18,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t longest_id = 64;
 constexpr std::size_t most_entries = 1000000;
-constexpr int deepest = 64;
 constexpr std::int64_t most_revisions = 1000000000000; // more than anybody writes
 constexpr std::int64_t earliest = -62135596800;        // 0001-01-01T00:00:00Z
 constexpr std::int64_t latest = 253402300799;          // 9999-12-31T23:59:59Z, the last of RFC 3339
@@ -55,33 +55,6 @@ std::optional<std::string> from_base64(const std::string& text) {
     }
     bytes.resize(size);
     return bytes;
-}
-
-bool is_plain_id(std::string_view id) {
-    return !id.empty() && id.size() <= longest_id && std::all_of(id.begin(), id.end(), [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-               c == '-' || c == '_';
-    });
-}
-
-int depth_of(const Json& json) {
-    // By a list of what is still to do, so that what is deep costs no stack.
-    std::vector<std::pair<const Json*, int>> open{{&json, 1}};
-    int depth = 0;
-    while (!open.empty()) {
-        const auto [value, level] = open.back();
-        open.pop_back();
-        depth = std::max(depth, level);
-        if (depth > deepest) {
-            return depth;
-        }
-        for (const auto& child : *value) {
-            if (child.is_structured()) {
-                open.emplace_back(&child, level + 1);
-            }
-        }
-    }
-    return depth;
 }
 
 class Reader {
@@ -210,7 +183,7 @@ private:
             const std::string path = fmt::format("photos[{}]", n);
             const std::string hash = text(all[n], "sha256", path);
             auto bytes = from_base64(text(all[n], "base64", path));
-            if (!bytes || !is_hash(hash) || sha256(*bytes) != hash) {
+            if (!bytes || !is_content_hash(hash) || sha256(*bytes) != hash) {
                 wrong(path, "this photo is not what its name says");
                 continue;
             }
@@ -288,11 +261,10 @@ tl::expected<Everything, Diagnostics> everything_from_json(std::string_view json
                                                 "Choose a file that an export has made."}});
     };
     try {
-        const Json parsed = Json::parse(json);
-        if (depth_of(parsed) > deepest) {
+        if (is_nested_too_deeply(json)) {
             return refused("this is nested deeper than any export");
         }
-        return Reader(parsed).all();
+        return Reader(Json::parse(json)).all();
     } catch (const Json::exception& fault) {
         return refused("this is no JSON");
     }

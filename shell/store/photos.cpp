@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "shell/store/photos.hpp"
 
+#include "engine/quantity/plain_id.hpp"
+
 #include <fcntl.h>
 #include <sodium.h>
 #include <unistd.h>
@@ -71,12 +73,6 @@ void sync_folder(const fs::path& path) {
 
 } // namespace
 
-bool is_hash(std::string_view text) {
-    return text.size() == 64 && std::all_of(text.begin(), text.end(), [](char c) {
-               return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f');
-           });
-}
-
 std::string sha256(std::string_view bytes) {
     std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
     crypto_hash_sha256(
@@ -125,7 +121,7 @@ tl::expected<std::string, Diagnostic> Photos::put(std::string_view bytes) const 
 }
 
 tl::expected<std::optional<std::string>, Diagnostic> Photos::get(std::string_view hash) const {
-    if (!is_hash(hash)) {
+    if (!is_content_hash(hash)) {
         return std::nullopt;
     }
     const std::string path = path_of(hash);
@@ -158,7 +154,7 @@ tl::expected<std::vector<std::string>, Diagnostic> Photos::all() const {
     fs::recursive_directory_iterator entry(folder_, wrong);
     while (!wrong && entry != fs::recursive_directory_iterator()) {
         std::string name = entry->path().filename().string();
-        if (is_hash(name)) {
+        if (is_content_hash(name)) {
             hashes.push_back(std::move(name));
         }
         entry.increment(wrong);

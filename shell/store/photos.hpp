@@ -34,8 +34,6 @@ private:
     std::string folder_;
 };
 
-/// 64 hexadecimal digits, small letters.
-bool is_hash(std::string_view text);
 std::string sha256(std::string_view bytes);
 
 } // namespace loafwright::store

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // The depth of a text, told without parsing it, against the value that nlohmann/json parses.
-#include "shell/server/json_depth.hpp"
+#include "shell/store/json_depth.hpp"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -9,7 +9,7 @@
 
 #include <string>
 
-namespace loafwright::server {
+namespace loafwright::store {
 namespace {
 
 using Json = nlohmann::json;
@@ -39,4 +39,4 @@ RC_GTEST_PROP(json_depth, any_bytes_are_answered, (const std::string& bytes)) {
 }
 
 } // namespace
-} // namespace loafwright::server
+} // namespace loafwright::store

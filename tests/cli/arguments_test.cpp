@@ -2,6 +2,7 @@
 //
 // What the words on the command line ask for, and what is said when they ask for nothing that there
 // is.
+#include "engine/breads/known_breads.hpp"
 #include "shell/cli/arguments.hpp"
 
 #include <gtest/gtest.h>
@@ -99,10 +100,10 @@ TEST(arguments, a_time_without_its_quotes_is_recognised) {
 TEST(arguments, one_bread_at_a_time_is_read_and_a_dozen_planned) {
     EXPECT_EQ(only_fault({"read", "a.txt", "b.txt"}).code, "one_bread_at_a_time");
     std::vector<std::string> words{"plan"};
-    words.resize(1 + most_breads, "a.txt");
+    words.resize(1 + breads::most_breads, "a.txt");
     const auto call = arguments_from(words, "1");
     ASSERT_TRUE(call);
-    EXPECT_EQ(std::get<PlanArguments>(*call).files.size(), most_breads);
+    EXPECT_EQ(std::get<PlanArguments>(*call).files.size(), breads::most_breads);
     words.emplace_back("b.txt");
     EXPECT_EQ(only_fault(words).code, "too_many_breads");
 }

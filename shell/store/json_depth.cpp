@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "shell/server/json_depth.hpp"
+#include "shell/store/json_depth.hpp"
 
-namespace loafwright::server {
+namespace loafwright::store {
 
 bool is_nested_too_deeply(std::string_view text) {
     std::size_t depth = 0;
@@ -24,4 +24,4 @@ bool is_nested_too_deeply(std::string_view text) {
     return false;
 }
 
-} // namespace loafwright::server
+} // namespace loafwright::store

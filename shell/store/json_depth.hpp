@@ -4,9 +4,9 @@
 #include <cstddef>
 #include <string_view>
 
-namespace loafwright::server {
+namespace loafwright::store {
 
-/// No request of ours is half as deep.
+/// No request and no export of ours is half as deep.
 inline constexpr std::size_t deepest_json = 64;
 
 /// True when the text opens more than `deepest_json` brackets and braces inside one another.
@@ -15,4 +15,4 @@ inline constexpr std::size_t deepest_json = 64;
 /// Never: minds whether the text is JSON.
 bool is_nested_too_deeply(std::string_view text);
 
-} // namespace loafwright::server
+} // namespace loafwright::store
