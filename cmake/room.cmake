@@ -94,6 +94,8 @@ function(program name)
     loafwright_warnings(${name})
     list(TRANSFORM arg_USES PREPEND loafwright::)
     target_link_libraries(${name} PRIVATE ${arg_USES} ${arg_LIBRARIES})
+    # A library that no linked object calls is not loaded either.
+    target_link_options(${name} PRIVATE -Wl,--as-needed)
     target_compile_definitions(${name} PRIVATE "LOAFWRIGHT_VERSION=\"${PROJECT_VERSION}\"")
     set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY "${PROJECT_BINARY_DIR}")
 endfunction()

@@ -18,7 +18,7 @@
 namespace loafwright::wire {
 
 inline constexpr std::size_t most_events_at_once = 100;
-inline constexpr std::size_t longest_note = 4000;  // bytes
+inline constexpr std::size_t longest_note = 4000; // bytes
 
 /// {"version", "plan", "sheets", "questions"} or {"version", "impossible", "questions"}.
 std::string plan_answer_json(const breads::Bake& bake);

@@ -18,32 +18,39 @@ constexpr std::size_t paper_columns = 80;
 
 struct Writer {
     std::string_view ending;
+    bool drawn;
     Answer (*bytes)(const PageSource& source, const std::string& path);
 };
 
 constexpr std::array<Writer, 6> writers = {{
     {".txt",
+     false,
      [](const PageSource& source, const std::string& /*path*/) -> Answer {
          return output::Drawn{
              in_letters(source.pages, source.linear, paper_columns, output::Weight::plain), {}};
      }},
     {".pdf",
+     true,
      [](const PageSource& source, const std::string& /*path*/) {
-         return output::pdf_page(source.pages, source.options);
+         return source.parts->pdf(source.pages, source.options);
      }},
     {".svg",
+     true,
      [](const PageSource& source, const std::string& /*path*/) {
-         return output::svg_page(source.pages, source.options);
+         return source.parts->svg(source.pages, source.options);
      }},
     {".png",
+     true,
      [](const PageSource& source, const std::string& /*path*/) {
-         return output::png_page(source.pages, source.options);
+         return source.parts->png(source.pages, source.options);
      }},
     {".ics",
+     false,
      [](const PageSource& source, const std::string& path) -> Answer {
          return output::Drawn{source.calendar(path), {}};
      }},
     {".json",
+     false,
      [](const PageSource& source, const std::string& /*path*/) -> Answer {
          return output::Drawn{source.json, {}};
      }},
@@ -85,6 +92,10 @@ std::string in_letters(const Refusal& refusal, bool linear, std::size_t columns)
 
 bool has_page_ending(const std::string& path) {
     return writer_of(path) != nullptr;
+}
+
+bool is_drawn(const std::string& path) {
+    return writer_of(path)->drawn;
 }
 
 bool is_web_address(std::string_view address) {

@@ -3,6 +3,7 @@
 
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/sheet/compose.hpp"
+#include "shell/cli/heavy_parts.hpp"
 #include "shell/output/drawn.hpp"
 #include "shell/output/page_options.hpp"
 #include "shell/output/text_page.hpp"
@@ -23,6 +24,11 @@ inline constexpr std::string_view page_endings = ".txt, .pdf, .svg, .png, .ics o
 /// True when a file of that name can be written, whatever its letters' case.
 bool has_page_ending(const std::string& path);
 
+/// True when that file is drawn, and not written in letters.
+///
+/// Needs: has_page_ending(path).
+bool is_drawn(const std::string& path);
+
 /// As many letters as a short code of 57 modules has room for (ISO/IEC 18004, version 10, level M);
 /// a larger one would take the page from the bread.
 inline constexpr std::size_t most_address_letters = 213;
@@ -37,6 +43,7 @@ struct PageSource {
     std::function<std::string(const std::string& path)> calendar; // what stands there matters
     bool linear = false;                                          // text to be heard
     output::PageOptions options;
+    const HeavyParts* parts = nullptr;
 };
 
 /// The pages, or the honest no, in letters: to be looked at or to be heard.
@@ -48,7 +55,7 @@ std::string in_letters(const Refusal& refusal, bool linear, std::size_t columns)
 
 /// The bytes that belong into the file, by its ending.
 ///
-/// Needs:  has_page_ending(path).
+/// Needs:  has_page_ending(path); source.parts where is_drawn(path).
 /// Errors: those of output/drawn.hpp.
 tl::expected<output::Drawn, Diagnostic> page_file(const std::string& path,
                                                   const PageSource& source);

@@ -238,7 +238,8 @@ how_to_take(const Impossible& impossible, const PlanArguments& arguments, const 
 
 } // namespace
 
-tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments) {
+tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments,
+                                                      const HeavyParts* parts) {
     Diagnostics wrong;
     const std::vector<breads::BreadText> texts =
         bread_texts(arguments.files, arguments.answers, wrong);
@@ -292,7 +293,8 @@ tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& argum
             return bake_calendar(path, made, compose_lines(made, pages), words, when->day);
         },
         arguments.linear,
-        {arguments.paper, arguments.print, arguments.address, made.start, "Lato", 150.0}};
+        {arguments.paper, arguments.print, arguments.address, made.start, "Lato", 150.0},
+        parts};
     if (auto wrong_files = write_files(arguments, source, answer.messages)) {
         return tl::make_unexpected(std::move(*wrong_files));
     }

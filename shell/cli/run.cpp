@@ -7,14 +7,15 @@
 #include "engine/wire/wire.hpp"
 #include "shell/cli/arguments.hpp"
 #include "shell/cli/how_long_command.hpp"
+#include "shell/cli/page_files.hpp"
 #include "shell/cli/plan_command.hpp"
 #include "shell/cli/read_command.hpp"
 #include "shell/cli/schedule_command.hpp"
-#include "shell/cli/serve_command.hpp"
 #include "shell/cli/terminal.hpp"
 #include "shell/cli/water_command.hpp"
 
 #include <algorithm>
+#include <exception>
 #include <variant>
 
 namespace loafwright::cli {
@@ -35,7 +36,14 @@ int tell(const Diagnostics& diagnostics, bool as_json) {
     return ours ? exit_our_fault : exit_input;
 }
 
-tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
+bool asks_for_heavy_parts(const Arguments& call) {
+    if (const auto* planning = std::get_if<PlanArguments>(&call)) {
+        return std::any_of(planning->out.begin(), planning->out.end(), is_drawn);
+    }
+    return std::holds_alternative<ServeArguments>(call);
+}
+
+tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call, const HeavyParts* parts) {
     if (const auto* reading = std::get_if<ReadArguments>(&call)) {
         return read_command(*reading);
     }
@@ -49,23 +57,23 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call) {
         return schedule_command(*problem);
     }
     if (const auto* serving = std::get_if<ServeArguments>(&call)) {
-        return serve_command(*serving);
+        return parts->serve(*serving);
     }
-    return plan_command(std::get<PlanArguments>(call));
+    return plan_command(std::get<PlanArguments>(call), parts);
 }
 
-} // namespace
-
-int run(const std::vector<std::string>& words, std::string_view version) {
-    const bool as_json = std::find(words.begin(), words.end(), "--json") != words.end();
-    const auto call = arguments_from(words, version);
+int run_words(const std::vector<std::string>& words, const Program& program, bool as_json) {
+    const auto call = arguments_from(words, program.version);
     if (!call) {
         return tell(call.error(), as_json);
     }
     if (const auto* shown = std::get_if<ShowText>(&*call)) {
         return print(shown->text) ? exit_done : exit_our_fault;
     }
-    const auto answer = answer_to(*call);
+    if (program.parts == nullptr && asks_for_heavy_parts(*call)) {
+        return tell({become_the_whole_program(words)}, as_json);
+    }
+    const auto answer = answer_to(*call, program.parts);
     if (!answer) {
         return tell(answer.error(), as_json);
     }
@@ -76,6 +84,22 @@ int run(const std::vector<std::string>& words, std::string_view version) {
         return exit_our_fault;
     }
     return answer->exit_status;
+}
+
+} // namespace
+
+int run(const std::vector<std::string>& words, const Program& program) {
+    const bool as_json = std::find(words.begin(), words.end(), "--json") != words.end();
+    try {
+        return run_words(words, program, as_json);
+    } catch (const std::exception& fault) {
+        return tell({{"internal",
+                      Severity::error,
+                      std::string("something went wrong in the program itself: ") + fault.what(),
+                      "",
+                      "Tell us what you typed and this line."}},
+                    as_json);
+    }
 }
 
 } // namespace loafwright::cli
