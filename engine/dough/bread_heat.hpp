@@ -75,8 +75,12 @@ public:
     [[nodiscard]] double specific_heat_j_kgk(double dried) const {
         return (1.0 - dried) * wet_j_kgk_ + dried * dry_j_kgk_;
     }
+    /// Of a wet cell; those that dried spread heat more slowly.
+    [[nodiscard]] double diffusivity_m2_s(double temperature_c, double density_kg_m3) const {
+        return conductivity_w_mk(temperature_c, 0.0) / (density_kg_m3 * wet_j_kgk_);
+    }
     [[nodiscard]] double largest_diffusivity_m2_s(double density_kg_m3) const {
-        return conductivity_w_mk(boiling_c_, 0.0) / (density_kg_m3 * wet_j_kgk_);
+        return diffusivity_m2_s(boiling_c_, density_kg_m3);
     }
 
 private:

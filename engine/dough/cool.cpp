@@ -17,7 +17,7 @@ namespace loafwright::dough {
 namespace {
 
 using Rates = CoolingRates<production_cells>;
-using Steps = StabilisedSteps<7>;
+using Steps = StabilisedSteps<11>;
 using State = Rates::State;
 
 constexpr double likely_crust_kg_m2spa = 2.5e-9;
@@ -27,6 +27,7 @@ constexpr double tin_uncertainty = 0.15;
 constexpr double share_left_when_cool = 0.2;
 constexpr double usual_transfer_w_m2k = 8.0;
 constexpr double usual_crumb_w_mk = 0.35;
+constexpr double longest_cooling_step_s = 300.0; // between two readings of the core
 constexpr Minutes a_day{24.0 * 60.0};
 constexpr Celsius cool_core{35.0};
 
@@ -50,6 +51,15 @@ CoolingPlace place_of(Celsius room, Standing standing, double crust_kg_m2spa) {
     return place;
 }
 
+// Heat spreads the faster the warmer a cell is, so steps grow as the loaf cools; one step later the
+// warmest cell is no warmer.
+double longest_step_s(const Rates& rates, const State& state, double density_kg_m3) {
+    const double warmest_c = *std::max_element(state.begin(), state.begin() + production_cells);
+    const double fastest =
+        rates.mesh().fastest_rate(rates.properties().diffusivity_m2_s(warmest_c, density_kg_m3));
+    return std::min(longest_cooling_step_s, Steps::reach * 2.0 / fastest);
+}
+
 // Until `lasts` is over, or the core is at `target` where one is given.
 CoolingCourse run(const BakedLoaf& baked,
                   const BreadBody& body,
@@ -59,24 +69,22 @@ CoolingCourse run(const BakedLoaf& baked,
     Rates rates(body, place, baked.dried, baked.surface.degrees());
     State state{};
     std::copy(baked.temperature_c.begin(), baked.temperature_c.end(), state.begin());
-    const double longest_s =
-        Steps::reach * 2.0 /
-        rates.mesh().fastest_rate(rates.properties().largest_diffusivity_m2_s(body.density_kg_m3));
-    const auto count = static_cast<std::size_t>(std::ceil(60.0 * lasts.count() / longest_s));
-    const double step_s = 60.0 * lasts.count() / static_cast<double>(count);
+    const double end_s = 60.0 * lasts.count();
     CoolingCourse made;
-    made.core.reserve(count + 1);
     State first{};
-    for (std::size_t i = 0; i <= count; ++i) {
+    for (double at_s = 0.0;;) {
         rates(state, first);
-        made.core.push_back({Minutes(static_cast<double>(i) * step_s / 60.0),
+        made.core.push_back({Minutes(at_s / 60.0),
                              Celsius(at_centre(state[0], state[1])),
                              60.0 * at_centre(first[0], first[1]),
                              Celsius(rates.surface_c())});
-        if (i == count || (target && made.core.back().core <= *target)) {
+        if (at_s >= end_s || (target && made.core.back().core <= *target)) {
             break;
         }
+        const double step_s =
+            std::min(longest_step_s(rates, state, body.density_kg_m3), end_s - at_s);
         Steps::advance(state, first, step_s, rates);
+        at_s = end_s - at_s - step_s < 1e-6 * step_s ? end_s : at_s + step_s;
     }
     const double dough_kg_m2 = body.density_kg_m3 * body.half_m / (body.exponent + 1.0);
     const double true_surface =

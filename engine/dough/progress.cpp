@@ -63,14 +63,22 @@ struct Piece {
     }
 };
 
-/// The minute in [begin, end], where T runs one way only, at which it passes `level`, if it does.
-std::optional<double> passes(const Piece& piece, double begin, double end, Celsius level) {
-    const bool rising = piece.at(begin) < piece.at(end);
-    const Celsius low = std::min(piece.at(begin), piece.at(end));
-    const Celsius high = std::max(piece.at(begin), piece.at(end));
-    if (!(low < level && level < high)) {
+/// A minute of a stay, and the dough at it.
+struct Moment {
+    double minute = 0.0;
+    Celsius dough;
+};
+
+/// The minute between two moments, where T runs one way only, at which it passes `level`, if it
+/// does.
+std::optional<double>
+passes(const Piece& piece, const Moment& first, const Moment& last, Celsius level) {
+    if (!(std::min(first.dough, last.dough) < level && level < std::max(first.dough, last.dough))) {
         return std::nullopt;
     }
+    const bool rising = first.dough < last.dough;
+    double begin = first.minute;
+    double end = last.minute;
     const Stay& stay = piece.stay;
     if (stay.place_first == stay.place_last && stay.time_constant > Minutes(0.0)) {
         // In a steady place: T - P = (T0 - P) exp(-t / tau).
@@ -133,12 +141,15 @@ pieces_of(const TemperatureHistory& history, double from, double to, Curve curve
         const Piece whole{stay, dough, begins, 0.0, length};
         std::vector<double> cuts = first_cuts(stay, dough, length);
         std::vector<double> more;
-        for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
+        Moment before{cuts.front(), whole.at(cuts.front())};
+        for (std::size_t k = 1; k < cuts.size(); ++k) {
+            const Moment here{cuts[k], whole.at(cuts[k])};
             for (const Celsius corner : corners_of(curve)) {
-                if (const auto cut = passes(whole, cuts[k], cuts[k + 1], corner)) {
+                if (const auto cut = passes(whole, before, here, corner)) {
                     more.push_back(*cut);
                 }
             }
+            before = here;
         }
         if (from > begins && from < begins + length) {
             more.push_back(from - begins);
