@@ -2,14 +2,16 @@
 //
 // Nothing that was acknowledged is lost: node tests/api/killed.mjs PROGRAM [TIMES] [SEED]     TIMES: else LOAFWRIGHT_KILLS, else 10
 //
-// Eight writers tell a bake what happens while the server is killed (SIGKILL) at a random moment, TIMES
-// over on the same data, each time with another bake. After each restart every acknowledged event is there under its number, numbers
+// On SQLite and on PostgreSQL, eight writers tell a bake what happens while the server is killed (SIGKILL)
+// at a random moment, TIMES over on the same data, each time with another bake. After each restart every acknowledged event is there under its number, numbers
 // have no gap, and what was not acknowledged can be told again and stands there once. Exit status: 0 all
 // well, 1 something is lost or doubled.
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
+import { get, note, post, request } from './asking.mjs';
+import { Cluster } from './cluster.mjs';
 import { Serving } from './serving.mjs';
 
 const [program, times = process.env.LOAFWRIGHT_KILLS ?? '10', seed = '20240917'] = process.argv.slice(2);
@@ -29,16 +31,13 @@ const open = new Map(); // id -> event, told and not answered
 let made = 0;
 let kept = 0;
 let bake = '';
+let cluster;
 
 function fault(what) {
     console.log(what);
+    cluster?.stop();
     rmSync(folder, { recursive: true, force: true });
     process.exit(1);
-}
-
-async function post(base, path, body) {
-    const answer = await fetch(base + path, { method: 'POST', body: JSON.stringify(body) });
-    return { status: answer.status, json: await answer.json() };
 }
 
 async function tell(base, events) {
@@ -55,19 +54,13 @@ async function tell(base, events) {
 
 async function write(base, isOver) {
     while (!isOver()) {
-        const events = Array.from({ length: 1 + random(3) }, () => ({
-            id: `e${++made}`,
-            at: '2026-11-28T14:00:00Z',
-            kind: 'note',
-            text: 'x'.repeat(random(200)),
-        }));
+        const events = Array.from({ length: 1 + random(3) }, () => note(`e${++made}`, 'x'.repeat(random(200))));
         await tell(base, events).catch(() => {}); // the server is gone, or going
     }
 }
 
 async function check(base, round) {
-    const answer = await fetch(`${base}/api/v1/bakes/${bake}`);
-    const { events, last } = await answer.json();
+    const { events, last } = (await get(base, `/api/v1/bakes/${bake}`)).json;
     if (last !== events.length) fault(`round ${round}: ${events.length} events and the last is ${last}`);
     const places = new Map(events.map((event, place) => [event.id, place + 1]));
     if (places.size !== events.length) fault(`round ${round}: an event stands there twice`);
@@ -76,31 +69,40 @@ async function check(base, round) {
     }
 }
 
-const text = readFileSync(new URL('../../examples/first-loaf.md', import.meta.url), 'utf8');
-const request = { breads: [{ name: 'rye', text }], now: '2026-11-28T08:00:00Z', day: { zone: 'Europe/London' } };
-for (let round = 1; round <= Number(times) + 1; ++round) {
-    const it = await Serving.start(program, words, folder);
-    if (round > 1) {
-        await check(it.base, round);
-        for (const event of [...open.values()]) await tell(it.base, [event]);
-        await check(it.base, round);
-        kept += acknowledged.size;
+async function killedOn(data) {
+    for (let round = 1; round <= Number(times) + 1; ++round) {
+        const it = await Serving.start(program, words, folder, data);
+        if (round > 1) {
+            await check(it.base, round);
+            for (const event of [...open.values()]) await tell(it.base, [event]);
+            await check(it.base, round);
+            kept += acknowledged.size;
+        }
+        if (round > Number(times)) {
+            await it.stop();
+            break;
+        }
+        acknowledged.clear();
+        bake = `rye-${round}`;
+        const begun = await post(it.base, '/api/v1/bakes', { id: bake, request });
+        if (begun.status !== 201) fault(`the bake was answered ${begun.status}`);
+        let isOver = false;
+        const busy = Array.from({ length: writers }, () => write(it.base, () => isOver));
+        await new Promise((resolve) => setTimeout(resolve, 20 + random(400)));
+        it.child.kill('SIGKILL');
+        await it.ended;
+        isOver = true;
+        await Promise.all(busy);
     }
-    if (round > Number(times)) {
-        await it.stop();
-        break;
-    }
-    acknowledged.clear();
-    bake = `rye-${round}`;
-    const begun = await post(it.base, '/api/v1/bakes', { id: bake, request });
-    if (begun.status !== 201) fault(`the bake was answered ${begun.status}`);
-    let isOver = false;
-    const busy = Array.from({ length: writers }, () => write(it.base, () => isOver));
-    await new Promise((resolve) => setTimeout(resolve, 20 + random(400)));
-    it.child.kill('SIGKILL');
-    await it.ended;
-    isOver = true;
-    await Promise.all(busy);
 }
-console.log(`killed ${times} times: all ${kept} acknowledged events are there, once`);
+
+await killedOn(undefined);
+if (Cluster.isThere()) {
+    cluster = new Cluster();
+    await killedOn(cluster.make().address);
+    cluster.stop();
+} else {
+    console.log('on SQLite alone: PostgreSQL is not installed');
+}
+console.log(`killed ${times} times on each: all ${kept} acknowledged events are there, once`);
 rmSync(folder, { recursive: true, force: true });
