@@ -36,6 +36,10 @@ struct Stage {
     Instant start;
     Band<Instant> end;
     std::optional<Instant> look_from; // waits and bakes: when to begin looking
+    /// Where its length comes from, of the step that takes longest: FittedStep's; none for a line
+    /// that no step gives a length, such as "Eat".
+    std::optional<Basis> basis;
+    std::string reason;
     std::optional<Cue> cue;
     std::vector<Act> acts;
     std::vector<Reminder> reminders; // all of them, heaviest first

@@ -114,6 +114,7 @@ private:
         stage.title = title_of(draft, stage);
         stage.who = who_of(draft);
         set_end(draft, stage);
+        set_reason(draft, stage);
         set_cue(draft, stage);
         if (bake) {
             add_bake_acts(draft, stage);
@@ -203,6 +204,22 @@ private:
         if (draft.attention != Attention::hands &&
             chain_.atoms[draft.first].kind != StepKind::preheat) {
             stage.look_from = stage.end.low;
+        }
+    }
+
+    void set_reason(const Draft& draft, Stage& stage) const {
+        std::int64_t longest = 0;
+        for (std::size_t k = draft.first; k < draft.last; ++k) {
+            const Atom& atom = chain_.atoms[k];
+            if (!atom.fitted || atom.attention != draft.attention) {
+                continue;
+            }
+            const FittedStep& step = recipe_.steps[*atom.fitted];
+            if (step.minutes.likely > longest) {
+                longest = step.minutes.likely;
+                stage.basis = step.basis;
+                stage.reason = step.reason;
+            }
         }
     }
 

@@ -85,6 +85,8 @@ Json stage_json(const Stage& stage, const Zone& zone) {
     json["end"] = times_json(stage.end, zone);
     json["look_from"] =
         or_null(stage.look_from, [&zone](Instant moment) { return rfc3339(zone, moment); });
+    json["basis"] = or_null(stage.basis, [](Basis basis) { return text(name_of(basis)); });
+    json["reason"] = stage.reason.empty() ? Json(nullptr) : text(stage.reason);
     json["cue"] = or_null(stage.cue, words_json<Cue>);
     json["acts"] = list(stage.acts, [&zone](const Act& act) { return act_json(act, zone); });
     json["reminders"] = list(stage.reminders, words_json<Reminder>);

@@ -87,6 +87,24 @@ TEST(stages, slashing_opens_the_bake_and_hands_before_a_rest_stay_hands) {
     EXPECT_EQ(found.stages[5].start, found.out_of_oven);
 }
 
+TEST(stages, a_line_says_why_it_takes_so_long) {
+    BreadMaker maker("Why");
+    maker.step(StepKind::mix, {5, 10, 15}, "Mix");
+    maker.step(StepKind::rise, {60, 60, 60}, "Leave to rise");
+    maker.step(StepKind::serve, {0, 0, 0}, "Serve");
+    FittedRecipe recipe = maker.bread({0, 0, 0}, {0, 0, 0});
+    recipe.steps[0].basis = Basis::assumed;
+    recipe.steps[0].reason = "our guess";
+    recipe.steps[1].basis = Basis::computed;
+    recipe.steps[1].reason = "15 min longer: your kitchen is 18 °C";
+    const Plan found = plan_in(plan(recipe, Kitchen{}, day_at("2026-11-28T10:00:00Z")));
+    ASSERT_EQ(titles(found), (std::vector<std::string>{"Mix", "Rise", "Eat"}));
+    EXPECT_EQ(found.stages[0].reason, "our guess");
+    EXPECT_EQ(found.stages[1].reason, "15 min longer: your kitchen is 18 °C");
+    EXPECT_EQ(found.stages[1].basis, Basis::computed);
+    EXPECT_FALSE(found.stages[2].basis);
+}
+
 TEST(stages, two_rises_are_numbered_and_a_single_one_is_not) {
     BreadMaker maker("Twice risen");
     maker.step(StepKind::activate, {5, 10, 15}, "Stir the yeast into warm milk");

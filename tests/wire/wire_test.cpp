@@ -130,7 +130,9 @@ TEST(wire, an_empty_reading_has_empty_lists) {
 }
 
 TEST(wire, a_plan_reads_back_field_by_field) {
-    const BakeDay bake = tin_loaf_day();
+    BakeDay bake = tin_loaf_day();
+    bake.plan.stages.at(3).basis = Basis::computed;
+    bake.plan.stages.at(3).reason = "10 min longer: your kitchen is 19 °C";
     Zone zone;
     zone.first_offset_seconds = 3600;
     const Json json =
@@ -151,6 +153,8 @@ TEST(wire, a_plan_reads_back_field_by_field) {
         "end": {"low": "2026-11-28T16:40:00+01:00", "likely": "2026-11-28T16:50:00+01:00",
                 "high": "2026-11-28T17:10:00+01:00"},
         "look_from": "2026-11-28T16:40:00+01:00",
+        "basis": "computed",
+        "reason": "10 min longer: your kitchen is 19 °C",
         "cue": {"text": "it domes 2.5 cm above the rim", "span": [40, 60]},
         "acts": [{"at": "2026-11-28T16:20:00+01:00", "text": "oven on, 230 °C (fan 210, gas 8)", "step": null
 }],

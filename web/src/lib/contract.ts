@@ -1226,6 +1226,13 @@ export interface components {
             end: components["schemas"]["TimeBand"];
             /** Format: date-time */
             look_from: string | null;
+            /**
+             * @description Where its length comes from.
+             * @enum {string|null}
+             */
+            basis: "stated" | "computed" | "assumed" | "learned" | "open" | null;
+            /** @description The same in words. */
+            reason: string | null;
             cue: components["schemas"]["WordsOrNull"];
             acts: {
                 at: components["schemas"]["Time"];
