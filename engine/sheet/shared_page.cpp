@@ -193,12 +193,15 @@ std::vector<Sheet> compose(const Plan& plan,
         own.push_back(compose(plan.breads[b], recipes[b], provisions[b], day, options));
         const Sheet& sheet = own.back();
         ready.insert(ready.end(), sheet.ready.begin(), sheet.ready.end());
-        ahead.insert(ahead.end(), sheet.ahead.begin(), sheet.ahead.end());
         cautions.insert(cautions.end(), sheet.cautions.begin(), sheet.cautions.end());
         questions.insert(questions.end(), sheet.questions.begin(), sheet.questions.end());
     }
     const std::vector<std::string> names = short_names(own);
     for (std::size_t b = 0; b < own.size(); ++b) {
+        // Hours count from where this bread begins.
+        for (const std::string& line : own[b].ahead) {
+            ahead.push_back(names[b] + ": " + uncapitalised(line));
+        }
         add_rows(rows, plan.breads[b], own[b], names[b], plan.eat.likely, options);
     }
     std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {

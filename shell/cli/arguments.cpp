@@ -40,6 +40,8 @@ plan: the page for today; several recipes share one clock, then a page each
   --room-c C          how warm the kitchen is, in °C; or jumper, shirtsleeves, hot
   --zone ZONE         time zone, such as Europe/London
   --answer KEY=VALUE  answer a question that the recipe leaves open; may be repeated.
+                      make-it=rolls and its like take a way out that an impossible day was
+                      answered with.
                       Answers kept beside FILE.txt in FILE.answers.toml, as in
                       oven-c = 220, are taken too
   --out FILE          write the page to FILE.pdf, .svg, .png or .txt, the plan for a calendar
