@@ -101,6 +101,18 @@ AheadRow ahead(const knowledge::ListedAhead& row, const std::string_view* words)
                     row.source};
 }
 
+SkillRow skill(const knowledge::ListedSkill& row, const std::string_view* words) {
+    return SkillRow{row.skill,
+                    row.family,
+                    row.kind,
+                    listed(words, row.any_word),
+                    listed(words, row.unless_word),
+                    row.demand,
+                    row.says,
+                    row.source,
+                    row.trust};
+}
+
 } // namespace
 
 Knowledge built_in_knowledge() {
@@ -118,6 +130,7 @@ Knowledge built_in_knowledge() {
     all.lexicon = rows_of(knowledge::lexicon_table());
     all.process = rows_of(knowledge::process_table());
     all.remedies = rows_of(knowledge::remedies_table());
+    all.skills = rows_of<SkillRow>(knowledge::skills_table(), skill);
     return all;
 }
 

@@ -177,6 +177,21 @@ struct RemedyRow {
     Trust trust = Trust::assumed;
 };
 
+/// What makes a bread demanding, beside its hours and its doughs. The row holds when the dough is
+/// of `family` and a step of `kind`, where these are set, one of `any_word` stands in the words of
+/// such a step, where there are any, and none of `unless_word` in those of any step.
+struct SkillRow {
+    std::string_view skill;
+    std::optional<DoughFamily> family;
+    std::optional<StepKind> kind;
+    std::vector<std::string_view> any_word;
+    std::vector<std::string_view> unless_word;
+    int demand = 1; // 1 a little, 2 wants practice, 3 for those who have baked for a while
+    std::string_view says;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 /// Everything that is known about bread in general. Built once from data/, passed in, never
 /// changed.
 struct Knowledge {
@@ -193,6 +208,7 @@ struct Knowledge {
     std::vector<LexiconRow> lexicon;
     std::vector<ProcessRow> process;
     std::vector<RemedyRow> remedies;
+    std::vector<SkillRow> skills;
 };
 
 /// The tables in data/ as they were when the program was built.

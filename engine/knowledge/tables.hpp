@@ -93,6 +93,18 @@ struct ListedAhead {
     std::string_view source;
 };
 
+struct ListedSkill {
+    std::string_view skill;
+    std::optional<DoughFamily> family;
+    std::optional<StepKind> kind;
+    WordRange any_word;
+    WordRange unless_word;
+    int demand = 1;
+    std::string_view says;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 // One function for each generated file.
 ListedTable<ListedIngredient> ingredients_table();
 ListedTable<ListedUnit> units_table();
@@ -107,5 +119,6 @@ ListedTable<ListedAhead> ahead_table();
 Table<LexiconRow> lexicon_table();
 Table<ProcessRow> process_table();
 Table<RemedyRow> remedies_table();
+ListedTable<ListedSkill> skills_table();
 
 } // namespace loafwright::knowledge

@@ -3,6 +3,7 @@
 
 #include "engine/asking/rise.hpp"
 #include "engine/asking/water.hpp"
+#include "engine/choosing/choose.hpp"
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
@@ -10,6 +11,7 @@
 #include "engine/sheet/compose.hpp"
 
 #include <string>
+#include <vector>
 
 namespace loafwright::wire {
 
@@ -27,6 +29,7 @@ std::string sheet_json(const Sheet& sheet);
 /// An honest no carries `impossible` as a plan's does, beside what is known all the same.
 std::string water_json(const asking::WaterAnswer& answer);
 std::string how_long_json(const asking::RiseAnswer& answer);
+std::string choices_json(const std::vector<Choice>& choices, const Zone& zone);
 std::string error_json(const Diagnostics& diagnostics);
 
 } // namespace loafwright::wire

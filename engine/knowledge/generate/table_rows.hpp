@@ -55,6 +55,7 @@ std::string cautions(std::vector<DataFile>& files);
 std::string kit(std::vector<DataFile>& files);
 std::string ahead(std::vector<DataFile>& files);
 std::string remedies(std::vector<DataFile>& files);
+std::string skills(std::vector<DataFile>& files);
 // About words: word_tables.cpp.
 std::string lexicon(std::vector<DataFile>& files);
 std::string process(std::vector<DataFile>& files);

@@ -21,7 +21,8 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"ahead", ahead},
                                                   {"lexicon", lexicon},
                                                   {"process", process},
-                                                  {"remedies", remedies}};
+                                                  {"remedies", remedies},
+                                                  {"skills", skills}};
     return writers;
 }
 
