@@ -93,6 +93,16 @@ struct ListedAhead {
     std::string_view source;
 };
 
+struct ListedFaultSymptom {
+    std::string_view key;
+    std::string_view tells;
+    WordRange says;
+    double unexplained_share = 0.0;
+    Proved proved = Proved::unsaid;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 // One function for each generated file.
 ListedTable<ListedIngredient> ingredients_table();
 ListedTable<ListedUnit> units_table();
@@ -107,5 +117,10 @@ ListedTable<ListedAhead> ahead_table();
 Table<LexiconRow> lexicon_table();
 Table<ProcessRow> process_table();
 Table<RemedyRow> remedies_table();
+Table<LearningRow> learning_table();
+Table<FaultCauseRow> fault_causes_table();
+ListedTable<ListedFaultSymptom> fault_symptoms_table();
+Table<FaultLinkRow> fault_links_table();
+Table<FaultEvidenceRow> fault_evidence_table();
 
 } // namespace loafwright::knowledge
