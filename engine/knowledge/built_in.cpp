@@ -113,6 +113,17 @@ SkillRow skill(const knowledge::ListedSkill& row, const std::string_view* words)
                     row.trust};
 }
 
+FaultSymptomRow fault_symptom(const knowledge::ListedFaultSymptom& row,
+                              const std::string_view* words) {
+    return FaultSymptomRow{row.key,
+                           row.tells,
+                           listed(words, row.says),
+                           row.unexplained_share,
+                           row.proved,
+                           row.source,
+                           row.trust};
+}
+
 } // namespace
 
 Knowledge built_in_knowledge() {
@@ -131,6 +142,11 @@ Knowledge built_in_knowledge() {
     all.process = rows_of(knowledge::process_table());
     all.remedies = rows_of(knowledge::remedies_table());
     all.skills = rows_of<SkillRow>(knowledge::skills_table(), skill);
+    all.learning = rows_of(knowledge::learning_table());
+    all.fault_causes = rows_of(knowledge::fault_causes_table());
+    all.fault_symptoms = rows_of<FaultSymptomRow>(knowledge::fault_symptoms_table(), fault_symptom);
+    all.fault_links = rows_of(knowledge::fault_links_table());
+    all.fault_evidence = rows_of(knowledge::fault_evidence_table());
     return all;
 }
 

@@ -19,8 +19,17 @@ namespace loafwright::generate {
 namespace {
 
 const std::vector<std::string_view> trusts{"read", "computed", "memory", "assumed"};
-constexpr std::array<std::string_view, 9> units{
-    "grams", "ml", "c", "minutes", "percent", "count", "factor", "mm", "metres"};
+constexpr std::array<std::string_view, 11> units{"grams",
+                                                 "ml",
+                                                 "c",
+                                                 "minutes",
+                                                 "percent",
+                                                 "count",
+                                                 "factor",
+                                                 "mm",
+                                                 "metres",
+                                                 "share",
+                                                 "deviation"};
 // Bare numbers by nature: an order of importance and a cost.
 constexpr std::array<std::string_view, 3> unitless{"weight", "cost", "demand"};
 

@@ -22,7 +22,12 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"lexicon", lexicon},
                                                   {"process", process},
                                                   {"remedies", remedies},
-                                                  {"skills", skills}};
+                                                  {"skills", skills},
+                                                  {"learning", learning},
+                                                  {"fault_causes", fault_causes},
+                                                  {"fault_symptoms", fault_symptoms},
+                                                  {"fault_links", fault_links},
+                                                  {"fault_evidence", fault_evidence}};
     return writers;
 }
 
