@@ -87,6 +87,7 @@ interface Answers {
     readings: Record<string, Reading>;
     /// What stands in the way of a plan, in words.
     trouble: string | null;
+    /// A plan for the newest wish is on its way.
     busy: boolean;
 }
 
@@ -108,17 +109,18 @@ export function withNow(asked: BakeRequest): BakeRequest {
     return { ...asked, now: stamp(Math.floor(Date.now() / 60_000) * 60_000) };
 }
 
+let lastAsked: BakeRequest | null = null;
 const planner = newest(
     (asked: BakeRequest) => engine.plan(withNow(asked)),
-    (outcome) => {
+    (outcome, asked) => {
         answers.outcome = outcome;
         if ('plan' in outcome) answers.plan = outcome;
         answers.trouble = null;
-        answers.busy = false;
+        answers.busy = asked !== lastAsked;
     },
-    (cause) => {
+    (cause, asked) => {
         answers.trouble = troubleWords(cause);
-        answers.busy = false;
+        answers.busy = asked !== lastAsked;
         if (cause instanceof keep.Refused) answers.outcome = null;
     },
 );
@@ -165,7 +167,8 @@ function follow(): void {
         return;
     }
     answers.busy = true;
-    planner.ask(request());
+    lastAsked = request();
+    planner.ask(lastAsked);
 }
 
 /// Makes the plan follow the draft for as long as the pages are open.
