@@ -25,6 +25,7 @@ export async function journey(work, { also = [] } = {}) {
     const serving = await Serving.start(process.argv[2], ['--listen', '127.0.0.1:0', '--pages', pages, '--quiet']);
     const browser = await chromium.launch({
         executablePath: browserPath,
+        env: { ...process.env, LANGUAGE: 'en_GB' },
         args: [
             '--no-sandbox',
             '--disable-gpu',
@@ -33,7 +34,6 @@ export async function journey(work, { also = [] } = {}) {
             '--disable-background-networking',
             '--disable-component-update',
             '--disable-sync',
-            '--lang=en-GB',
             ...also,
         ],
     });

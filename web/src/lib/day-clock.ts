@@ -129,7 +129,7 @@ export function placed(plan: Plan, range: Range): Placed[] {
     return plan.stages.map((stage, index) => {
         const top = yOf(range, fromLocal(local(stage.start)));
         const bottom = yOf(range, fromLocal(local(stage.end.likely)));
-        const labelTop = Math.max(top - label_pixels / 2 + 10, free);
+        const labelTop = Math.max(top + 1, free);
         free = labelTop + label_pixels;
         return {
             index,
