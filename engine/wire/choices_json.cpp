@@ -4,12 +4,13 @@
 
 namespace loafwright::wire {
 
-std::string choices_json(const std::vector<Choice>& choices, const Zone& zone) {
+std::string choices_json(const Shelf& shelf, const Zone& zone) {
     const auto time = [&zone](Instant moment) { return rfc3339(zone, moment); };
     Json json;
     json["version"] = 1;
-    json["choices"] = list(choices, [&time](const Choice& choice) {
+    json["choices"] = list(shelf.choices, [&](const Choice& choice) {
         Json one;
+        one["place"] = shelf.places.at(choice.bread);
         one["bread"] = choice.title;
         one["suits"] = text(name_of(choice.suits));
         one["fits_today"] = choice.fits_today;
@@ -22,6 +23,7 @@ std::string choices_json(const std::vector<Choice>& choices, const Zone& zone) {
         one["because"] = texts(choice.because);
         return one;
     });
+    json["left_out"] = list(shelf.left_out, [](std::size_t place) { return Json(place); });
     return printed(json);
 }
 

@@ -15,6 +15,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <numeric>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -99,7 +100,13 @@ tl::expected<CommandAnswer, Diagnostics> choose_command(const ChooseArguments& a
     const bool any = std::any_of(
         choices.begin(), choices.end(), [](const Choice& choice) { return choice.fits_today; });
     answer.exit_status = any ? exit_done : exit_impossible;
-    answer.text = arguments.json ? wire::choices_json(choices, when->day.zone) : page_of(choices);
+    if (arguments.json) {
+        std::vector<std::size_t> places(choices.size());
+        std::iota(places.begin(), places.end(), 0U);
+        answer.text = wire::choices_json({choices, places, {}}, when->day.zone);
+    } else {
+        answer.text = page_of(choices);
+    }
     return answer;
 }
 

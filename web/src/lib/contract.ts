@@ -236,6 +236,8 @@ export interface paths {
                             /** @constant */
                             version: 1;
                             choices: components["schemas"]["Choice"][];
+                            /** @description Places of breads whose text is no recipe. */
+                            left_out: number[];
                         };
                     };
                 };
@@ -1292,6 +1294,8 @@ export interface components {
             steps: number[];
         };
         Choice: {
+            /** @description Where the bread stands in the request. */
+            place: number;
             /** @description The title of the recipe. */
             bread: string;
             /**
