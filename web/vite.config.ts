@@ -20,7 +20,6 @@ export default defineConfig({
         environment: 'happy-dom',
         testTimeout: 60_000,
         include: ['tests/**/*.test.ts'],
-        exclude: ['tests/e2e/**'],
         setupFiles: ['tests/setup.ts'],
     },
 });

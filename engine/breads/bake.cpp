@@ -21,6 +21,7 @@ bool moves(const Event& event) {
     case EventKind::photo:
     case EventKind::temperature:
     case EventKind::act_done:
+    case EventKind::told:
         return false;
     case EventKind::begun:
     case EventKind::done:

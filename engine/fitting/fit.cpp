@@ -5,6 +5,7 @@
 // missing. What runs inside a wait is put behind it, so that whoever plans meets the wait first.
 #include "engine/fitting/fit.hpp"
 
+#include "engine/fitting/learned.hpp"
 #include "engine/fitting/steps.hpp"
 #include "engine/fitting/words.hpp"
 #include "engine/recipe/words.hpp"
@@ -94,7 +95,9 @@ void add_weighing(const Surroundings& here, std::vector<FittedStep>& steps) {
     const auto first = std::find_if(steps.begin(), steps.end(), [](const FittedStep& step) {
         return step.kind != StepKind::preheat;
     });
-    steps.insert(first, fitting::our_weighing(here));
+    std::vector<FittedStep> ours{fitting::our_weighing(here)};
+    fitting::apply_learned(here.kitchen.factors, "", ours);
+    steps.insert(first, std::move(ours.front()));
 }
 
 void add_preheat(const Surroundings& here, std::vector<FittedStep>& steps) {
@@ -235,13 +238,17 @@ notes_of(const Surroundings& here, const std::vector<StepHere>& steps, std::size
             {here.kitchen.oven.max, (*limited)->wanted, (*limited)->setting}));
     }
     const double offset = here.kitchen.oven.offset.count();
+    const bool is_learned =
+        here.kitchen.factors.oven.measured > 0 &&
+        here.kitchen.oven.offset == fitting::learned_offset(here.kitchen.factors.oven);
     const bool bakes = std::any_of(
         here.heats.begin(), here.heats.end(), [](const auto& heat) { return heat.has_value(); });
     if (bakes && offset != 0.0) {
         notes.push_back(
-            phrase("Your oven runs {} {} than it is set; the settings here allow for it.",
+            phrase("Your oven runs {} {} than it is set{}; the settings here allow for it.",
                    {CelsiusDifference(offset > 0.0 ? offset : -offset),
-                    std::string(offset > 0.0 ? "hotter" : "cooler")}));
+                    std::string(offset > 0.0 ? "hotter" : "cooler"),
+                    std::string(is_learned ? ", by your thermometer" : "")}));
     }
     const auto guessed = std::find_if(here.heats.begin(), here.heats.end(), [](const auto& heat) {
         return heat && heat->is_guess;
@@ -348,8 +355,9 @@ Celsius cool_room(const Kitchen& kitchen) {
 
 } // namespace
 
-FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge& knowledge) {
+FittedRecipe fit(const Reading& reading, const Kitchen& stated, const Knowledge& knowledge) {
     const Recipe& recipe = reading.recipe;
+    const Kitchen kitchen = fitting::kitchen_as_learned(stated);
     FittedRecipe out;
     out.recipe = recipe;
     out.family = family_of(recipe, knowledge);
@@ -396,7 +404,11 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     const OtherWays ways{yeast, mixed.mass, kitchen.room.empty() ? usual_courses : here.courses};
     for (const StepHere& step : steps) {
         out.steps.push_back(step.fitted);
-        add_rising(here, ways, out.steps.back());
+    }
+    const std::string leaven = leaven_of(recipe, knowledge);
+    fitting::apply_learned(kitchen.factors, leaven, out.steps);
+    for (FittedStep& step : out.steps) {
+        add_rising(here, ways, step);
     }
     // Cooling first: it looks at the text's own steps only.
     add_cooling(here, out.steps);
@@ -405,6 +417,10 @@ FittedRecipe fit(const Reading& reading, const Kitchen& kitchen, const Knowledge
     add_weighing(here, out.steps);
 
     out.notes = notes_of(here, steps, out.notes_about_waits);
+    for (Phrase& note : fitting::learned_notes(out.steps)) {
+        out.notes.insert(out.notes.begin() + static_cast<std::ptrdiff_t>(out.notes_about_waits++),
+                         std::move(note));
+    }
     if (out.dough_leaves_oven) {
         out.notes.push_back(
             phrase("Your warm spot is the oven: the dough comes out before it heats, and stands "

@@ -29,6 +29,8 @@ struct FittedStep {
     Place place = Place::counter;
     Attention attention = Attention::hands;
     Band<std::int64_t> minutes;
+    /// What they would be in a kitchen of which nothing was learned; none where that is the same.
+    std::optional<Band<std::int64_t>> usual_minutes;
     Basis basis = Basis::assumed;
     std::string reason;
     /// The plan may choose any length between low and high (a night in the fridge, "12 to 24

@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace loafwright {
 
@@ -21,7 +22,8 @@ enum class EventKind {
     note,        // something to remember, in `text`
     photo,       // a picture, named in `text` by its content
     temperature, // something was measured
-    trouble      // something happened: one of `Trouble`
+    trouble,     // something happened: one of `Trouble`
+    told         // what the baker says of the bread afterwards: `told`
 };
 
 /// How far a dough has grown since the wait began, as far as an eye can tell.
@@ -29,6 +31,20 @@ enum class Growth { little, half_as_much, doubled, more };
 
 /// What a thermometer was held into.
 enum class Measured { dough, room, oven, loaf };
+
+/// Plain words to pick when the bread is cut; none where nobody said.
+enum class Crust { pale, right, dark };
+enum class Crumb { close, even, open };
+
+/// What the baker says of the bread afterwards.
+struct Told {
+    std::optional<Crust> crust;
+    std::optional<Crumb> crumb;
+    std::optional<bool> again;         // bake it again?
+    std::vector<std::string> symptoms; // in the baker's own words
+    /// What was done otherwise than at the bake of this bread before.
+    std::vector<std::string> changed;
+};
 
 /// Something that happened at a bake, as a screen tells it.
 ///
@@ -47,6 +63,7 @@ struct Event {
     Celsius celsius{0.0};
     Trouble trouble = Trouble::no_salt;
     std::string text;
+    Told told;
 };
 
 } // namespace loafwright

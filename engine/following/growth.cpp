@@ -11,7 +11,17 @@ namespace loafwright::following {
 
 namespace {
 
-// The gain in volume that each word stands for (common practice).
+// How far an eye is off, as a deviation of the logarithm: half a word to either side, whatever the
+// word, so that more growth never means a longer wait.
+constexpr double eye_deviation = 0.3;
+
+// A tenth of the likely value at least, so that nothing counts as certain.
+double log_deviation(double low, double high) {
+    return std::max(0.1, std::log(high / low) / (2.0 * planning::ninetieth_percentile));
+}
+
+} // namespace
+
 double gain_of(Growth seen) {
     switch (seen) {
     case Growth::little:
@@ -25,17 +35,6 @@ double gain_of(Growth seen) {
     }
     return 0.2;
 }
-
-// How far an eye is off, as a deviation of the logarithm: half a word to either side, whatever the
-// word, so that more growth never means a longer wait.
-constexpr double eye_deviation = 0.3;
-
-// A tenth of the likely value at least, so that nothing counts as certain.
-double log_deviation(double low, double high) {
-    return std::max(0.1, std::log(high / low) / (2.0 * planning::ninetieth_percentile));
-}
-
-} // namespace
 
 double growth_wanted(const std::string& cue, StepKind kind) {
     if (planning::words::has_word(cue, {"tripl", "trebl", "three times"})) {

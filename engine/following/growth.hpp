@@ -10,6 +10,9 @@
 /// What a look at the dough says about how long it will take.
 namespace loafwright::following {
 
+/// The gain in volume that each word stands for, as a share of what it had (common practice).
+double gain_of(Growth seen);
+
 /// How much volume the dough is to gain by the end of the wait, as a share of what it had: 1 for
 /// "doubled". From the words of the cue; where they name none, 1 for a rise and 0.8 for a final
 /// prove, which is taken to four fifths of the finished volume (common practice).

@@ -110,6 +110,7 @@ void tell(BreadProgress& bread, const Plan& plan, const Event& event, const Know
     case EventKind::note:
     case EventKind::photo:
     case EventKind::temperature:
+    case EventKind::told:
     case EventKind::taken_back:
         break;
     }

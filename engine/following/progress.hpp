@@ -41,7 +41,8 @@ using BreadProgress = std::vector<LineProgress>;
 ///           done begins the next one and ends all before it; one that is begun ends all before it.
 ///           Times never run backwards along a page. A remedy may begin a wait again or make it
 ///           longer. Events for lines and breads that do not exist, and those taken back, change
-///           nothing; notes, photos and temperatures neither.
+///           nothing; notes, photos, temperatures and what is told afterwards
+///           neither.
 std::vector<BreadProgress>
 progress_of(const Plan& plan, const std::vector<Event>& events, const Knowledge& knowledge);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/kitchen/factors.hpp"
 #include "engine/quantity/tagged.hpp"
 #include "engine/quantity/time.hpp"
 
@@ -52,6 +53,7 @@ struct Kitchen {
     std::optional<std::string> yeast;
     Oven oven;
     std::vector<Tin> tins;
+    KitchenFactors factors; // what its own bakes have taught
 };
 
 enum class Presence { away, asleep, busy };

@@ -101,6 +101,29 @@ AheadRow ahead(const knowledge::ListedAhead& row, const std::string_view* words)
                     row.source};
 }
 
+SkillRow skill(const knowledge::ListedSkill& row, const std::string_view* words) {
+    return SkillRow{row.skill,
+                    row.family,
+                    row.kind,
+                    listed(words, row.any_word),
+                    listed(words, row.unless_word),
+                    row.demand,
+                    row.says,
+                    row.source,
+                    row.trust};
+}
+
+FaultSymptomRow fault_symptom(const knowledge::ListedFaultSymptom& row,
+                              const std::string_view* words) {
+    return FaultSymptomRow{row.key,
+                           row.tells,
+                           listed(words, row.says),
+                           row.unexplained_share,
+                           row.proved,
+                           row.source,
+                           row.trust};
+}
+
 } // namespace
 
 Knowledge built_in_knowledge() {
@@ -118,6 +141,12 @@ Knowledge built_in_knowledge() {
     all.lexicon = rows_of(knowledge::lexicon_table());
     all.process = rows_of(knowledge::process_table());
     all.remedies = rows_of(knowledge::remedies_table());
+    all.skills = rows_of<SkillRow>(knowledge::skills_table(), skill);
+    all.learning = rows_of(knowledge::learning_table());
+    all.fault_causes = rows_of(knowledge::fault_causes_table());
+    all.fault_symptoms = rows_of<FaultSymptomRow>(knowledge::fault_symptoms_table(), fault_symptom);
+    all.fault_links = rows_of(knowledge::fault_links_table());
+    all.fault_evidence = rows_of(knowledge::fault_evidence_table());
     return all;
 }
 

@@ -177,4 +177,20 @@ Form form_of(const Recipe& recipe) {
     return recipe.pieces && *recipe.pieces >= 5.0 ? Form::rolls : Form::loaf;
 }
 
+std::string leaven_of(const Recipe& recipe, const Knowledge& knowledge) {
+    const Makeup makeup = makeup_of(recipe, knowledge);
+    if (makeup.has_leaven) {
+        for (const Ingredient& ingredient : recipe.ingredients) {
+            const IngredientRow* row = ingredient.known_as.empty()
+                                           ? nullptr
+                                           : ingredient_named(knowledge, ingredient.known_as);
+            if (row != nullptr && row->role == "preferment") {
+                return std::string(row->item);
+            }
+        }
+        return "leaven";
+    }
+    return makeup.has_yeast ? "yeast" : "";
+}
+
 } // namespace loafwright

@@ -4,6 +4,8 @@
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/recipe/recipe.hpp"
 
+#include <string>
+
 namespace loafwright {
 
 /// What the bread looks like on the rack, which decides how it is baked by default and how long it
@@ -28,6 +30,10 @@ Makeup makeup_of(const Recipe& recipe, const Knowledge& knowledge);
 /// The kind of dough, for stage defaults and cues: sourdough before quick before flatbread before
 /// enriched before wholegrain before lean.
 DoughFamily family_of(const Recipe& recipe, const Knowledge& knowledge);
+
+/// What raises the dough: the row of its first preferment in the ingredient table, or "leaven";
+/// else "yeast"; else nothing.
+std::string leaven_of(const Recipe& recipe, const Knowledge& knowledge);
 
 /// By the title first, then by the words of dividing, shaping and baking, then by the number of
 /// pieces; else a loaf.

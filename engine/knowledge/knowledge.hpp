@@ -177,6 +177,84 @@ struct RemedyRow {
     Trust trust = Trust::assumed;
 };
 
+/// What makes a bread demanding, beside its hours and its doughs. The row holds when the dough is
+/// of `family` and a step of `kind`, where these are set, one of `any_word` stands in the words of
+/// such a step, where there are any, and none of `unless_word` in those of any step.
+struct SkillRow {
+    std::string_view skill;
+    std::optional<DoughFamily> family;
+    std::optional<StepKind> kind;
+    std::vector<std::string_view> any_word;
+    std::vector<std::string_view> unless_word;
+    int demand = 1; // 1 a little, 2 wants practice, 3 for those who have baked for a while
+    std::string_view says;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// Which factor of a kitchen a step's length follows: the dough's (its leaven and where it stands),
+/// that of the hands, or the oven's. The row of the thermostat is no length: what an oven has, less
+/// what it is set to, in °C.
+enum class LearnedGroup { dough, hands, oven, thermostat };
+
+/// How much the lengths of a kind of step differ before anything is known of a kitchen, as
+/// deviations of the natural logarithm of real over fitted minutes.
+struct LearningRow {
+    StepKind kind = StepKind::rise;
+    LearnedGroup group = LearnedGroup::dough;
+    double group_deviation = 0.0;  // between kitchens, what all kinds of the group share
+    double kind_deviation = 0.0;   // between kitchens, of this kind beside the rest of its group
+    double within_deviation = 0.0; // from one bake to the next in one kitchen
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// Something that may have gone otherwise than it should, and the one thing to change then.
+struct FaultCauseRow {
+    std::string_view key;
+    std::string_view cause;        // "proved too short"
+    std::optional<StepKind> stage; // none: the leaven
+    double usual_share = 0.0;      // of home bakes in which it is so
+    std::string_view change;       // "give the prove a fifth longer"; causes may share one
+    std::string_view because;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// Which wait a sign says was too short or too long; read by learn.
+enum class Proved { unsaid, too_short, too_long };
+
+/// What a baker sees, and the words for it.
+struct FaultSymptomRow {
+    std::string_view key;
+    std::string_view tells; // as it is shown: "close, heavy crumb"
+    std::vector<std::string_view> says;
+    double unexplained_share = 0.0; // of home bakes that show it for none of the causes here
+    Proved proved = Proved::unsaid;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// How often a cause alone shows a symptom.
+struct FaultLinkRow {
+    std::string_view cause;
+    std::string_view symptom;
+    double shows_share = 0.0;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+/// What a fact of the bake log says of a cause: its odds times `odds_factor`, above 1 for it and
+/// below 1 against it.
+struct FaultEvidenceRow {
+    std::string_view fact; // one of faults::fact_keys()
+    std::string_view cause;
+    double odds_factor = 1.0;
+    std::string_view says; // a sentence; {real}, {wanted}, {place}… stand for the fact's numbers
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 /// Everything that is known about bread in general. Built once from data/, passed in, never
 /// changed.
 struct Knowledge {
@@ -193,10 +271,24 @@ struct Knowledge {
     std::vector<LexiconRow> lexicon;
     std::vector<ProcessRow> process;
     std::vector<RemedyRow> remedies;
+    std::vector<SkillRow> skills;
+    std::vector<LearningRow> learning;
+    std::vector<FaultCauseRow> fault_causes;
+    std::vector<FaultSymptomRow> fault_symptoms;
+    std::vector<FaultLinkRow> fault_links;
+    std::vector<FaultEvidenceRow> fault_evidence;
 };
 
 /// The tables in data/ as they were when the program was built.
 Knowledge built_in_knowledge();
+
+/// The signs that a text tells of, in the order of the table, each once.
+///
+/// Promises: letters of any case and any blanks; of phrases that overlap the longest one counts.
+std::vector<const FaultSymptomRow*> symptoms_in(const Knowledge& knowledge, std::string_view text);
+
+/// The sign with this key, or null.
+const FaultSymptomRow* symptom_named(const Knowledge& knowledge, std::string_view key);
 
 /// The default for a step: the row that names both family and place before one that names one of
 /// them before one that names neither.

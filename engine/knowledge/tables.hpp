@@ -93,6 +93,28 @@ struct ListedAhead {
     std::string_view source;
 };
 
+struct ListedSkill {
+    std::string_view skill;
+    std::optional<DoughFamily> family;
+    std::optional<StepKind> kind;
+    WordRange any_word;
+    WordRange unless_word;
+    int demand = 1;
+    std::string_view says;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
+struct ListedFaultSymptom {
+    std::string_view key;
+    std::string_view tells;
+    WordRange says;
+    double unexplained_share = 0.0;
+    Proved proved = Proved::unsaid;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 // One function for each generated file.
 ListedTable<ListedIngredient> ingredients_table();
 ListedTable<ListedUnit> units_table();
@@ -107,5 +129,11 @@ ListedTable<ListedAhead> ahead_table();
 Table<LexiconRow> lexicon_table();
 Table<ProcessRow> process_table();
 Table<RemedyRow> remedies_table();
+ListedTable<ListedSkill> skills_table();
+Table<LearningRow> learning_table();
+Table<FaultCauseRow> fault_causes_table();
+ListedTable<ListedFaultSymptom> fault_symptoms_table();
+Table<FaultLinkRow> fault_links_table();
+Table<FaultEvidenceRow> fault_evidence_table();
 
 } // namespace loafwright::knowledge

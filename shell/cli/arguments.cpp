@@ -24,6 +24,7 @@ namespace {
 constexpr std::string_view help = R"(A bread recipe in, a page to follow by the clock out.
 
   loafwright plan FILE… [--start TIME | --eat-by TIME] [options]
+  loafwright choose FILE… [--start TIME | --eat-by TIME] [options]
   loafwright read FILE [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
@@ -58,6 +59,11 @@ plan: the page for today; several recipes share one clock, then a page each
   --now TIME          plan as if it were that time
   --json              the plan as JSON instead of the page
 
+choose: which of these breads suits the day and you, and why
+  --start, --eat-by, --kitchen, --day, --room-c, --zone, --answer, --now
+                      as above
+  --json              as JSON
+
 read: what was understood
   --answer KEY=VALUE  as above
   --why               where each length comes from, and which words it was read from
@@ -79,7 +85,7 @@ Diagnostic usage(std::string what, std::string do_this) {
     return {"usage", Severity::error, std::move(what), "", std::move(do_this)};
 }
 
-constexpr std::string_view commands = "plan, read, water, how-long or serve";
+constexpr std::string_view commands = "plan, choose, read, water, how-long or serve";
 constexpr std::string_view see_help = "loafwright --help lists what there is.";
 
 std::optional<Answer> answer_from(const std::string& words) {
@@ -153,13 +159,7 @@ std::vector<std::string> files_to_plan(const std::vector<std::string>& files, Di
 struct Found {
     std::vector<std::string> files;
     std::vector<std::string> answers;
-    std::string start;
-    std::string eat_by;
-    std::string kitchen;
-    std::string day;
-    std::string room_c;
-    std::string zone;
-    std::string now;
+    DayWords day;
     std::vector<std::string> out;
     std::string clock;
     std::string temperature;
@@ -187,11 +187,6 @@ void add_shared(CLI::App& command, Found& found) {
     add_everywhere(command, found);
     command.add_option("FILE", found.files);
     command.add_option("--answer", found.answers)->allow_extra_args(false);
-}
-
-std::optional<std::string>
-if_given(const CLI::App& command, const char* option, std::string value) {
-    return command.count(option) > 0 ? std::optional(std::move(value)) : std::nullopt;
 }
 
 ReadArguments read_from(const Found& found, Diagnostics& wrong) {
@@ -246,30 +241,24 @@ SheetOptions page_from(const CLI::App& command, const Found& found, Diagnostics&
     return page;
 }
 
+ChooseArguments choose_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+    ChooseArguments choose;
+    static_cast<DayArguments&>(choose) = day_from(command, found.day, wrong);
+    choose.files = files_to_plan(found.files, wrong);
+    choose.answers = answers_from(found.answers, wrong);
+    choose.json = found.json;
+    return choose;
+}
+
 PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
     PlanArguments plan;
+    static_cast<DayArguments&>(plan) = day_from(command, found.day, wrong);
     plan.files = files_to_plan(found.files, wrong);
-    plan.start = if_given(command, "--start", found.start);
-    plan.eat_by = if_given(command, "--eat-by", found.eat_by);
-    plan.kitchen = if_given(command, "--kitchen", found.kitchen);
-    plan.day = if_given(command, "--day", found.day);
-    plan.zone = if_given(command, "--zone", found.zone);
-    plan.now = if_given(command, "--now", found.now);
     plan.answers = answers_from(found.answers, wrong);
     plan.page = page_from(command, found, wrong);
     plan.linear = found.linear;
     plan.out = found.out;
     plan.json = found.json;
-    if (command.count("--room-c") > 0) {
-        plan.room_c = room_told(found.room_c, wrong);
-    }
-    if (plan.start && plan.eat_by) {
-        wrong.push_back({"both_start_and_eat_by",
-                         Severity::error,
-                         "found both --start and --eat-by, expected one of them",
-                         "",
-                         "Leave out the one that matters less."});
-    }
     for (const std::string& path : plan.out) {
         if (!has_page_ending(path)) {
             wrong.push_back(usage(fmt::format("--out cannot write '{}'", path),
@@ -336,13 +325,7 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
 
     CLI::App* plan = app.add_subcommand("plan");
     add_shared(*plan, found);
-    plan->add_option("--start", found.start);
-    plan->add_option("--eat-by", found.eat_by);
-    plan->add_option("--kitchen", found.kitchen);
-    plan->add_option("--day", found.day);
-    plan->add_option("--room-c", found.room_c);
-    plan->add_option("--zone", found.zone);
-    plan->add_option("--now", found.now);
+    add_day(*plan, found.day);
     plan->add_option("--out", found.out)->allow_extra_args(false);
     plan->add_option("--clock", found.clock);
     plan->add_option("--temperature", found.temperature);
@@ -353,6 +336,10 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     plan->add_option("--paper", found.paper);
     plan->add_option("--address", found.address);
     plan->add_flag("--large-print", found.large_print);
+
+    CLI::App* choose = app.add_subcommand("choose");
+    add_shared(*choose, found);
+    add_day(*choose, found.day);
 
     AskWords ask;
     CLI::App* water = app.add_subcommand("water");
@@ -405,8 +392,9 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
         return tl::make_unexpected(Diagnostics{
             usage("no recipe was named", "Name a file with the recipe, or - for standard input.")});
     }
-    Arguments arguments =
-        *read ? Arguments(read_from(found, wrong)) : Arguments(plan_from(*plan, found, wrong));
+    Arguments arguments = *read     ? Arguments(read_from(found, wrong))
+                          : *choose ? Arguments(choose_from(*choose, found, wrong))
+                                    : Arguments(plan_from(*plan, found, wrong));
     if (!wrong.empty()) {
         return tl::make_unexpected(std::move(wrong));
     }

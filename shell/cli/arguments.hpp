@@ -5,6 +5,7 @@
 #include "engine/recipe/recipe.hpp"
 #include "engine/sheet/options.hpp"
 #include "shell/cli/ask_arguments.hpp"
+#include "shell/cli/day_arguments.hpp"
 #include "shell/cli/schedule_arguments.hpp"
 #include "shell/cli/serve_arguments.hpp"
 #include "shell/output/page_options.hpp"
@@ -31,15 +32,14 @@ struct ReadArguments {
     bool json = false;
 };
 
-struct PlanArguments {
+struct ChooseArguments : DayArguments {
     std::vector<std::string> files; // one a bread; at most breads::most_breads
-    std::optional<std::string> start;
-    std::optional<std::string> eat_by;
-    std::optional<std::string> kitchen;
-    std::optional<std::string> day;
-    std::optional<double> room_c;
-    std::optional<std::string> zone;
-    std::optional<std::string> now;
+    Answers answers;
+    bool json = false;
+};
+
+struct PlanArguments : DayArguments {
+    std::vector<std::string> files; // one a bread; at most breads::most_breads
     Answers answers;
     SheetOptions page;            // how it speaks
     bool linear = false;          // to be heard: one fact a line
@@ -53,6 +53,7 @@ struct PlanArguments {
 using Arguments = std::variant<ShowText,
                                ReadArguments,
                                PlanArguments,
+                               ChooseArguments,
                                WaterArguments,
                                HowLongArguments,
                                ScheduleArguments,

@@ -6,6 +6,7 @@
 
 #include "engine/wire/wire.hpp"
 #include "shell/cli/arguments.hpp"
+#include "shell/cli/choose_command.hpp"
 #include "shell/cli/how_long_command.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/plan_command.hpp"
@@ -55,6 +56,9 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call, const 
     }
     if (const auto* problem = std::get_if<ScheduleArguments>(&call)) {
         return schedule_command(*problem);
+    }
+    if (const auto* choosing = std::get_if<ChooseArguments>(&call)) {
+        return choose_command(*choosing);
     }
     if (const auto* serving = std::get_if<ServeArguments>(&call)) {
         return parts->serve(*serving);

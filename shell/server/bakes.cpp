@@ -65,6 +65,14 @@ std::string key_of(const breads::BakeRequest& request, const Kitchen& kitchen) {
 }
 
 tl::expected<breads::Bake, Diagnostics> Planner::bake(breads::BakeRequest request) {
+    auto ready = fitted(request);
+    if (!ready) {
+        return tl::make_unexpected(std::move(ready.error()));
+    }
+    return breads::planned(std::move(request), std::move(ready->kitchen), std::move(ready->known));
+}
+
+tl::expected<Planner::Fitted, Diagnostics> Planner::fitted(const breads::BakeRequest& request) {
     auto kitchen = breads::kitchen_of(request);
     if (!kitchen) {
         return tl::make_unexpected(std::move(kitchen.error()));
@@ -79,7 +87,7 @@ tl::expected<breads::Bake, Diagnostics> Planner::bake(breads::BakeRequest reques
         known = std::make_shared<const breads::KnownBreads>(std::move(*read));
         known_.keep(key, known);
     }
-    return breads::planned(std::move(request), std::move(*kitchen), std::move(known));
+    return Fitted{std::move(*kitchen), std::move(known)};
 }
 
 } // namespace loafwright::server

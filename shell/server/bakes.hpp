@@ -64,8 +64,15 @@ public:
     explicit Planner(const Knowledge& knowledge)
         : knowledge_(knowledge), reader_(knowledge), known_(128) {}
 
+    /// The breads of a request, read and fitted, and the kitchen they were fitted for.
+    struct Fitted {
+        Kitchen kitchen;
+        std::shared_ptr<const breads::KnownBreads> known;
+    };
+
     /// Errors: as breads::bake_of.
     tl::expected<breads::Bake, Diagnostics> bake(breads::BakeRequest request);
+    tl::expected<Fitted, Diagnostics> fitted(const breads::BakeRequest& request);
 
     [[nodiscard]] const Knowledge& knowledge() const { return knowledge_; }
     [[nodiscard]] const Reader& reader() const { return reader_; }

@@ -196,6 +196,7 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     Router router;
     const ApiParts parts{planner, *keeper, hub, system_now};
     add_plan_routes(router, parts);
+    add_shelf_routes(router, parts);
     add_bake_routes(router, parts);
     add_notebook_routes(router, parts);
     router.add("GET", "/healthz", {0, true}, at_once([](const Request& /*request*/) {

@@ -172,6 +172,9 @@ async function withoutToken(program) {
     });
     const never = await ask(it, 'POST', '/api/v1/plan', { body: soon, expect: 200 });
     if (!never.impossible?.reasons?.length) complain('plan: an impossible day was planned');
+    await ask(it, 'POST', '/api/v1/choose', { body: request, expect: 200 });
+    await ask(it, 'POST', '/api/v1/choose', { body: '{"breads":', expect: 400 });
+    await ask(it, 'POST', '/api/v1/choose', { body: { breads: [{ text: 'hello there' }] }, expect: 422 });
     await ask(it, 'POST', '/api/v1/plan', { body: '{"breads":', expect: 400 });
     await ask(it, 'POST', '/api/v1/plan', { body: { breads: [{ text: 'hello there' }] }, expect: 422 });
     for (const form of ['pdf', 'svg', 'png', 'ics', 'txt']) {

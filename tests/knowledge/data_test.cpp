@@ -90,6 +90,7 @@ TEST(knowledge, every_table_has_rows_and_every_row_a_source) {
     EXPECT_TRUE(sourced(known().lexicon));
     EXPECT_TRUE(sourced(known().process));
     EXPECT_TRUE(sourced(known().remedies));
+    EXPECT_TRUE(sourced(known().skills));
     EXPECT_GE(known().ingredients.size(), 238U);
     EXPECT_GE(known().units.size(), 71U);
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // A stand-in for the server, for tests of screens alone: it answers as the contract says and
-// remembers what it was sent. The real server is walked through in tests/e2e.
+// remembers what it was sent. Journeys on the real server are in ../../tests/pages.
 import { vi } from 'vitest';
 
 import type { BakeEvent, BakeState, Plan, PlanOutcome, Reading, Sheet } from '../src/lib/api';

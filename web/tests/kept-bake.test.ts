@@ -94,6 +94,26 @@ it('finds what waits again after the page was closed', async () => {
     again.close();
 });
 
+it('asks for a moment that holds what a screen with a faster clock has told', async () => {
+    await keeper.open();
+    await settle();
+    const ahead = (seconds: number): BakeEvent =>
+        happened(
+            { bread: 0, stage: 1 },
+            { kind: 'note', text: 'ahead' },
+            new Date(Date.now() + seconds * 1000).toISOString(),
+        );
+    const last = (): string | undefined =>
+        server.requests.findLast((one) => one.path.includes('/state'))?.path.split('now=')[1];
+    await keeper.tell(ahead(30));
+    await settle();
+    expect(last()).toBe(encodeURIComponent('2026-11-28T13:05:30Z'));
+    // A clock that is wrong by an hour is not followed.
+    await keeper.tell(ahead(3600));
+    await settle();
+    expect(last()).toBe(encodeURIComponent('2026-11-28T13:05:30Z'));
+});
+
 it('does not let one thing the server refuses hold up the others', async () => {
     await keeper.open();
     await settle();

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 
 import type { BakeEvent } from '../src/lib/api';
-import { happened } from '../src/lib/happenings';
+import { happened, lookAgain } from '../src/lib/happenings';
 import { meanwhile } from '../src/lib/meanwhile';
 import { plan, stateAt } from './double';
 
@@ -70,6 +70,25 @@ describe('between two answers of the server', () => {
         const moment = meanwhile(state, ticks, [], at('14:50'));
         expect(moment.finished).toBe(true);
         expect(moment.doing).toEqual([]);
+    });
+
+    it('what is not ready is looked at again later, however late it was', () => {
+        const rise = [tick(1, '13:20')];
+        const seen = meanwhile(state, rise, [], at('14:32')).doing[0];
+        if (!seen) throw new Error('nothing is being done');
+        expect(seen.state).toBe('late');
+        const again = lookAgain(seen, at('14:32'));
+        expect(again).toBe('2026-11-28T14:45:00Z');
+        const slow = happened(seen, { kind: 'not_ready', until: again }, seen.begun ?? '');
+        const doing = meanwhile(state, [...rise, slow], [], at('14:32')).doing[0];
+        expect(doing?.state).toBe('running');
+        expect(doing?.free_until).toBe(again);
+    });
+
+    it('and not before the plan has it ready', () => {
+        const seen = meanwhile(state, [tick(1, '13:20')], [], at('14:01')).doing[0];
+        if (!seen) throw new Error('nothing is being done');
+        expect(lookAgain(seen, at('14:01'))).toBe('2026-11-28T14:20:00Z');
     });
 
     it('does not change the state it was given', () => {

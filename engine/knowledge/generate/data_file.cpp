@@ -19,10 +19,19 @@ namespace loafwright::generate {
 namespace {
 
 const std::vector<std::string_view> trusts{"read", "computed", "memory", "assumed"};
-constexpr std::array<std::string_view, 9> units{
-    "grams", "ml", "c", "minutes", "percent", "count", "factor", "mm", "metres"};
+constexpr std::array<std::string_view, 11> units{"grams",
+                                                 "ml",
+                                                 "c",
+                                                 "minutes",
+                                                 "percent",
+                                                 "count",
+                                                 "factor",
+                                                 "mm",
+                                                 "metres",
+                                                 "share",
+                                                 "deviation"};
 // Bare numbers by nature: an order of importance and a cost.
-constexpr std::array<std::string_view, 2> unitless{"weight", "cost"};
+constexpr std::array<std::string_view, 3> unitless{"weight", "cost", "demand"};
 
 std::string joined(const std::vector<std::string_view>& words) {
     return fmt::format("{}", fmt::join(words, ", "));

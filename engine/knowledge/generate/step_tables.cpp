@@ -177,6 +177,48 @@ std::string remedies(std::vector<DataFile>& files) {
     return source_file("remedies", "RemedyRow", rows, nullptr);
 }
 
+std::string skills(std::vector<DataFile>& files) {
+    std::string rows;
+    WordPool words;
+    SeenKeys keys;
+    for (DataFile& file : files) {
+        for (Row& row : file.rows()) {
+            const std::string skill = row.text("skill");
+            keys.add(row, "the skill", skill);
+            const auto family = row.word_if("family", family_names());
+            const auto kind = row.word_if("kind", kind_names());
+            const auto any_word = row.texts("any_word");
+            const auto unless_word = row.texts("unless_word");
+            want_plain_phrases(row, "any_word", any_word);
+            want_plain_phrases(row, "unless_word", unless_word);
+            if (!family && !kind && any_word.empty()) {
+                row.fault(
+                    fmt::format("nothing calls for {}: give it words, a kind or a family", skill));
+            }
+            const auto demand = row.number_if("demand");
+            if (!demand || (*demand != 1.0 && *demand != 2.0 && *demand != 3.0)) {
+                row.fault_at("demand", "is 1, 2 or 3");
+            }
+            const std::string says = row.text("says");
+            const Origin origin = row.origin();
+            row.finish();
+            const std::string word_range = words.range_of(any_word);
+            const std::string unless_range = words.range_of(unless_word);
+            rows += fmt::format("    {{{}, {}, {}, {}, {}, {}, {}, {}, {}}},\n",
+                                quoted(skill),
+                                enumerator("DoughFamily", family),
+                                enumerator("StepKind", kind),
+                                word_range,
+                                unless_range,
+                                static_cast<int>(demand.value_or(1.0)),
+                                quoted(says),
+                                quoted(origin.cite),
+                                trust_of(origin));
+        }
+    }
+    return source_file("skills", "ListedSkill", rows, &words);
+}
+
 std::string kit(std::vector<DataFile>& files) {
     std::string rows;
     WordPool words;

@@ -55,6 +55,13 @@ std::string cautions(std::vector<DataFile>& files);
 std::string kit(std::vector<DataFile>& files);
 std::string ahead(std::vector<DataFile>& files);
 std::string remedies(std::vector<DataFile>& files);
+std::string skills(std::vector<DataFile>& files);
+// About what a kitchen teaches, and about faults: fault_tables.cpp.
+std::string learning(std::vector<DataFile>& files);
+std::string fault_causes(std::vector<DataFile>& files);
+std::string fault_symptoms(std::vector<DataFile>& files);
+std::string fault_links(std::vector<DataFile>& files);
+std::string fault_evidence(std::vector<DataFile>& files);
 // About words: word_tables.cpp.
 std::string lexicon(std::vector<DataFile>& files);
 std::string process(std::vector<DataFile>& files);

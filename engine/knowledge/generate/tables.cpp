@@ -21,7 +21,13 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"ahead", ahead},
                                                   {"lexicon", lexicon},
                                                   {"process", process},
-                                                  {"remedies", remedies}};
+                                                  {"remedies", remedies},
+                                                  {"skills", skills},
+                                                  {"learning", learning},
+                                                  {"fault_causes", fault_causes},
+                                                  {"fault_symptoms", fault_symptoms},
+                                                  {"fault_links", fault_links},
+                                                  {"fault_evidence", fault_evidence}};
     return writers;
 }
 

@@ -74,6 +74,14 @@ export interface Reading {
     remarks: Diagnostic[];
 }
 
+export type Choice = components['schemas']['Choice'];
+
+export interface Choices {
+    choices: Choice[];
+    /// Places of texts that are no recipe.
+    left_out: number[];
+}
+
 export type Kitchen = components['schemas']['Kitchen'];
 
 /// A kitchen without a thermometer.

@@ -200,6 +200,57 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/choose": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Which of these breads suits the day and the baker
+         * @description Each bread is planned for the day by itself. What the day asks is taken from the same form as a plan's.
+         */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["BakeRequest"];
+                };
+            };
+            responses: {
+                /** @description One choice for each bread, the one that suits best first. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                            choices: components["schemas"]["Choice"][];
+                            /** @description Places of breads whose text is no recipe. */
+                            left_out: number[];
+                        };
+                    };
+                };
+                400: components["responses"]["Refused"];
+                422: components["responses"]["Refused"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/page": {
         parameters: {
             query?: never;
@@ -1241,6 +1292,28 @@ export interface components {
             }[];
             reminders: components["schemas"]["Words"][];
             steps: number[];
+        };
+        Choice: {
+            /** @description Where the bread stands in the request. */
+            place: number;
+            /** @description The title of the recipe. */
+            bread: string;
+            /**
+             * @description For whose bake it is.
+             * @enum {unknown}
+             */
+            suits: "first" | "second" | "later";
+            fits_today: boolean;
+            /** Format: date-time */
+            begin: string | null;
+            /** Format: date-time */
+            eat: string | null;
+            total_minutes: number;
+            hands_on_minutes: number;
+            doughs: number;
+            stages: number;
+            /** @description The reasons */
+            because: string[];
         };
         Plan: {
             /** @description False: the best that was found, not known to be the best there is. */

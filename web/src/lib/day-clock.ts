@@ -17,12 +17,23 @@ export interface Range {
     pixelsPerHour: number;
 }
 
-/// The stretch of time to draw: the plan and the wish, with room to drag before and after.
-export function rangeOf(plan: Plan | null, wish: string): Range {
+// How far beyond the stretch a sleep or an errand may begin or end, and still be drawn.
+const reach_ms = 4 * hour_ms;
+
+/// The stretch of time to draw: the plan and the wish, with room to drag before and after, and the
+/// ends of sleeps and errands that are near enough to be dragged there.
+export function rangeOf(plan: Plan | null, wish: string, windows: DayWindow[] = []): Range {
     const at = fromLocal(wish);
     const times = plan ? [fromLocal(plan.start), fromLocal(plan.eat.likely), at] : [at];
-    const from = Math.floor(Math.min(...times) / hour_ms) * hour_ms - (plan ? 2 : 8) * hour_ms;
-    const to = Math.ceil(Math.max(...times) / hour_ms) * hour_ms + 3 * hour_ms;
+    let from = Math.floor(Math.min(...times) / hour_ms) * hour_ms - (plan ? 2 : 8) * hour_ms;
+    let to = Math.ceil(Math.max(...times) / hour_ms) * hour_ms + 3 * hour_ms;
+    const wide = { from: from - reach_ms, to: to + reach_ms, pixelsPerHour: 1 };
+    for (const one of occurrences(windows, wide)) {
+        for (const end of [one.from, one.to]) {
+            if (end < from && end >= wide.from) from = Math.floor(end / hour_ms) * hour_ms;
+            if (end > to && end <= wide.to) to = Math.ceil(end / hour_ms) * hour_ms + hour_ms;
+        }
+    }
     const hours = (to - from) / hour_ms;
     return {
         from,
@@ -118,7 +129,7 @@ export function placed(plan: Plan, range: Range): Placed[] {
     return plan.stages.map((stage, index) => {
         const top = yOf(range, fromLocal(local(stage.start)));
         const bottom = yOf(range, fromLocal(local(stage.end.likely)));
-        const labelTop = Math.max(top - label_pixels / 2 + 10, free);
+        const labelTop = Math.max(top + 1, free);
         free = labelTop + label_pixels;
         return {
             index,

@@ -45,8 +45,12 @@ function usualWish(now: number): Wish {
     return { by: 'eat', at: `${date.slice(0, 10)}T18:30` };
 }
 
+// Asked for only once there is something to plan: browsers take long over it, and the first screen
+// needs none.
+let zone = '';
 function zoneHere(): string {
-    return new Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC';
+    zone ||= new Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC';
+    return zone;
 }
 
 function recalled(): Draft {
@@ -57,7 +61,7 @@ function recalled(): Draft {
         // A wish of yesterday is no wish any more.
         wish: wish && wish.at > localNow(Date.now()) ? wish : usualWish(Date.now()),
         kitchen: kept.kitchen ?? {},
-        day: { zone: zoneHere(), ...(kept.day ?? {}) },
+        day: kept.day ?? {},
         page: kept.page ?? {},
     };
 }
@@ -74,10 +78,14 @@ export function request(): BakeRequest {
             answers,
         })),
         kitchen: whole.kitchen,
-        day: whole.day,
+        day: inZone(whole.day),
         ...(whole.wish.by === 'eat' ? { eat_by: whole.wish.at } : { start: whole.wish.at }),
         page: whole.page,
     };
+}
+
+function inZone(day: DayHabits): DayHabits {
+    return { zone: zoneHere(), ...day };
 }
 
 interface Answers {
@@ -87,6 +95,7 @@ interface Answers {
     readings: Record<string, Reading>;
     /// What stands in the way of a plan, in words.
     trouble: string | null;
+    /// A plan for the newest wish is on its way.
     busy: boolean;
 }
 
@@ -108,17 +117,18 @@ export function withNow(asked: BakeRequest): BakeRequest {
     return { ...asked, now: stamp(Math.floor(Date.now() / 60_000) * 60_000) };
 }
 
+let lastAsked: BakeRequest | null = null;
 const planner = newest(
     (asked: BakeRequest) => engine.plan(withNow(asked)),
-    (outcome) => {
+    (outcome, asked) => {
         answers.outcome = outcome;
         if ('plan' in outcome) answers.plan = outcome;
         answers.trouble = null;
-        answers.busy = false;
+        answers.busy = asked !== lastAsked;
     },
-    (cause) => {
+    (cause, asked) => {
         answers.trouble = troubleWords(cause);
-        answers.busy = false;
+        answers.busy = asked !== lastAsked;
         if (cause instanceof keep.Refused) answers.outcome = null;
     },
 );
@@ -165,7 +175,8 @@ function follow(): void {
         return;
     }
     answers.busy = true;
-    planner.ask(request());
+    lastAsked = request();
+    planner.ask(lastAsked);
 }
 
 /// Makes the plan follow the draft for as long as the pages are open.
@@ -182,11 +193,8 @@ export function followDraft(): () => void {
                 removeEventListener('pagehide', write);
             };
         });
-        $effect(() => {
-            // Reading the whole request makes every part of it count as a change.
-            request();
-            follow();
-        });
+        // It reads the whole request, so that every part of it counts as a change.
+        $effect(follow);
         $effect(() => {
             for (const bread of draft.breads) readBread(bread);
         });
@@ -223,7 +231,7 @@ export function keepBread(bread: DraftBread): void {
 
 export function keepHabits(): void {
     soon('settings', () =>
-        keep.keepSettings($state.snapshot(draft.kitchen), $state.snapshot(draft.day)),
+        keep.keepSettings($state.snapshot(draft.kitchen), inZone($state.snapshot(draft.day))),
     );
 }
 
@@ -262,5 +270,5 @@ export function takeHabits(settings: { kitchen?: Kitchen; day?: DayHabits } | nu
     if (!settings || habitsTaken) return;
     habitsTaken = true;
     draft.kitchen = settings.kitchen ?? {};
-    draft.day = { zone: zoneHere(), ...(settings.day ?? {}) };
+    draft.day = settings.day ?? {};
 }

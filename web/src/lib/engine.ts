@@ -1,7 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // The one door to the engine's verbs. Here they are asked over HTTP; whoever calls does not know.
-import type { Answer, BakeRequest, BakeState, PageForm, PlanOutcome, Reading } from './api';
+import type {
+    Answer,
+    BakeRequest,
+    BakeState,
+    Choices,
+    PageForm,
+    PlanOutcome,
+    Reading,
+} from './api';
 import { ask, askBytes } from './http';
 
 /// What was understood of a recipe. Spans are byte offsets into `text` as UTF-8.
@@ -17,6 +25,11 @@ export function read(
 /// The day of these breads, or why it cannot be and what would work.
 export function plan(request: BakeRequest, signal?: AbortSignal): Promise<PlanOutcome> {
     return ask('POST', 'plan', { json: request, ...(signal && { signal }) });
+}
+
+/// Which of these breads suit the day and the baker, the best first, and why.
+export function choose(request: BakeRequest, signal?: AbortSignal): Promise<Choices> {
+    return ask('POST', 'choose', { json: request, ...(signal && { signal }) });
 }
 
 export interface PageWish {

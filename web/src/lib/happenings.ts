@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // The events of a bake as screens make, name and take them back.
-import type { BakeEvent, BakeState, Growth } from './api';
+import type { BakeEvent, BakeState, Doing, Growth } from './api';
 import { newId } from './ids';
 import { stagesOf } from './meanwhile';
-import { stamp } from './times';
+import { instant, stamp } from './times';
 
 export interface Place {
     bread: number;
@@ -25,6 +25,16 @@ export function happened(place: Place, told: Told, at: string = stamp(Date.now()
 export function withOffset(localTime: string, sample: string): string {
     const offset = /(Z|[+-]\d\d:\d\d)$/.exec(sample)?.[0] ?? 'Z';
     return `${localTime.slice(0, 16)}:00${offset}`;
+}
+
+const five_minutes_ms = 300_000;
+
+/// When to look again at what is not ready yet: when the plan has it ready, and not within the next
+/// ten minutes (five in the oven), on a clock of fives.
+export function lookAgain(doing: Doing, now: number): string {
+    const least = (doing.attention === 'near' ? 1 : 2) * five_minutes_ms;
+    const at = Math.max(instant(doing.end.likely), now + least);
+    return stamp(Math.ceil(at / five_minutes_ms) * five_minutes_ms);
 }
 
 const growths: Record<Growth, string> = {

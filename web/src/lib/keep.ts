@@ -12,6 +12,7 @@ import type {
     Trouble,
 } from './api';
 import { ask } from './http';
+import { recallHere, rememberHere } from './local';
 
 export { KeptBake, type BakeView } from './kept-bake';
 export { Refused, Unreachable } from './http';
@@ -47,12 +48,18 @@ export async function bakes(): Promise<BakeEntry[]> {
 
 let troubles: Promise<Trouble[]> | null = null;
 
-/// What may happen at a bake, and what helps. Asked once, so that it is there without a network.
+/// What may happen at a bake, and what helps. Asked once, and remembered on this device, so that it
+/// is there without a network, also in a page that was loaded again.
 export function help(): Promise<Trouble[]> {
     troubles ??= ask<{ troubles: Trouble[] }>('GET', 'help').then(
-        (answer) => answer.troubles,
+        (answer) => {
+            rememberHere('help', answer.troubles);
+            return answer.troubles;
+        },
         (cause: unknown) => {
             troubles = null;
+            const last = recallHere<Trouble[]>('help', []);
+            if (last.length > 0) return last;
             throw cause;
         },
     );

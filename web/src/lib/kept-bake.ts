@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// One bake as this screen has it. A tick is put into the drawer first, shown at once, and sent as
-// soon as there is a network; the server's stream tells what other screens did. The server counts an
+// One bake as this screen has it. A tick is shown at once, put into the drawer and sent as soon as
+// there is a network; the server's stream tells what other screens did. The server counts an
 // event id once, so sending twice after a lost answer does no harm.
 import type { BakeEvent, BakeState } from './api';
 import { openDrawer, type Drawer, type Waiting } from './drawer';
 import * as engine from './engine';
 import { ask, Refused } from './http';
 import { newest, type Newest } from './newest';
-import { stamp } from './times';
+import { instant, stamp } from './times';
 
 export interface BakeView {
     state: BakeState | null;
@@ -24,12 +24,16 @@ export interface BakeView {
     refused: string | null;
 }
 
+// Two clocks that are set by the network differ by less.
+const clocks_differ_ms = 120_000;
 const retry_ms = [1000, 2000, 5000, 10_000];
 
 export class KeptBake {
     private state: BakeState | null = null;
     private told = new Map<string, { sequence: number; event: BakeEvent }>();
     private waiting: Waiting[] = [];
+    /// What is being put into the drawer.
+    private readonly onTheWay = new Map<string, Promise<void>>();
     private online = true;
     private missing = false;
     private refused: string | null = null;
@@ -86,7 +90,15 @@ export class KeptBake {
 
     /// Asks for the bake as it stands now.
     refresh(): void {
-        this.refresher.ask(this.now());
+        this.refresher.ask(this.noSoonerThanTold());
+    }
+
+    // The clock of another screen may be a little ahead. What it has told has happened, so that both
+    // ask for the same moment and show the same.
+    private noSoonerThanTold(): number {
+        const now = this.now();
+        const told = [...this.told.values()].map((one) => instant(one.event.at));
+        return Math.max(now, ...told.filter((at) => at < now + clocks_differ_ms));
     }
 
     /// Promises: resolved once the event is safe on this device; it is shown before that.
@@ -94,12 +106,18 @@ export class KeptBake {
         const one: Waiting = { bake: this.id, event, ...(photo && { photo }) };
         this.waiting = [...this.waiting, one];
         this.show();
+        const safe = this.putAway(one);
+        this.onTheWay.set(event.id, safe);
+        // The network need not wait for the drawer, nor the drawer for the network.
+        await Promise.all([safe, this.send()]);
+    }
+
+    private async putAway(one: Waiting): Promise<void> {
         try {
             one.order = await (await this.drawer).put({ ...one });
         } catch {
             // No room on the device: it still waits in memory and is sent all the same.
         }
-        await this.send();
     }
 
     view(): BakeView {
@@ -279,6 +297,8 @@ export class KeptBake {
         this.waiting = this.waiting.filter((one) => !gone.has(one.event.id));
         const drawer = await this.drawer;
         for (const one of batch) {
+            await this.onTheWay.get(one.event.id);
+            this.onTheWay.delete(one.event.id);
             if (one.order !== undefined) await drawer.take(one.order).catch(() => undefined);
         }
     }

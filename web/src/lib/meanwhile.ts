@@ -106,6 +106,9 @@ function nextOf(stage: Stage, bread: number): Next {
     };
 }
 
+const later = (time: string, other: string | undefined): string =>
+    other && instant(other) > instant(time) ? other : time;
+
 function lay(state: BakeState, moment: Moment, event: BakeEvent): void {
     const place = { bread: event.bread, stage: event.stage };
     const doing = moment.doing.find((one) => same(one, place));
@@ -127,7 +130,12 @@ function lay(state: BakeState, moment: Moment, event: BakeEvent): void {
             if (doing) {
                 doing.state = 'running';
                 doing.look_from = event.until ?? doing.look_from;
-                doing.free_until = event.until ?? null;
+                doing.free_until = doing.attention === 'wait' ? (event.until ?? null) : null;
+                doing.end = {
+                    ...doing.end,
+                    likely: later(doing.end.likely, event.until),
+                    high: later(doing.end.high, event.until),
+                };
             }
             break;
         case 'act_done': {
