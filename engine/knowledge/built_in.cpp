@@ -101,6 +101,21 @@ AheadRow ahead(const knowledge::ListedAhead& row, const std::string_view* words)
                     row.source};
 }
 
+FormulaRangeRow formula_range(const knowledge::ListedFormulaRange& row,
+                              const std::string_view* words) {
+    return FormulaRangeRow{row.bread,
+                           listed(words, row.any_word),
+                           row.family,
+                           row.water,
+                           row.salt,
+                           row.yeast_as_fresh,
+                           row.prefermented,
+                           row.fat,
+                           row.sugar,
+                           row.source,
+                           row.trust};
+}
+
 } // namespace
 
 Knowledge built_in_knowledge() {
@@ -118,6 +133,8 @@ Knowledge built_in_knowledge() {
     all.lexicon = rows_of(knowledge::lexicon_table());
     all.process = rows_of(knowledge::process_table());
     all.remedies = rows_of(knowledge::remedies_table());
+    all.formula_ranges = rows_of<FormulaRangeRow>(knowledge::formula_ranges_table(), formula_range);
+    all.tin_fill = rows_of(knowledge::tin_fill_table());
     return all;
 }
 

@@ -93,6 +93,20 @@ struct ListedAhead {
     std::string_view source;
 };
 
+struct ListedFormulaRange {
+    std::string_view bread;
+    WordRange any_word;
+    std::optional<DoughFamily> family;
+    std::optional<PercentRange> water;
+    std::optional<PercentRange> salt;
+    std::optional<PercentRange> yeast_as_fresh;
+    std::optional<PercentRange> prefermented;
+    std::optional<PercentRange> fat;
+    std::optional<PercentRange> sugar;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 // One function for each generated file.
 ListedTable<ListedIngredient> ingredients_table();
 ListedTable<ListedUnit> units_table();
@@ -107,5 +121,7 @@ ListedTable<ListedAhead> ahead_table();
 Table<LexiconRow> lexicon_table();
 Table<ProcessRow> process_table();
 Table<RemedyRow> remedies_table();
+ListedTable<ListedFormulaRange> formula_ranges_table();
+Table<TinFillRow> tin_fill_table();
 
 } // namespace loafwright::knowledge

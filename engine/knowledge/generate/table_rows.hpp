@@ -55,6 +55,9 @@ std::string cautions(std::vector<DataFile>& files);
 std::string kit(std::vector<DataFile>& files);
 std::string ahead(std::vector<DataFile>& files);
 std::string remedies(std::vector<DataFile>& files);
+// About how much of what: formula_tables.cpp.
+std::string formula_ranges(std::vector<DataFile>& files);
+std::string tin_fill(std::vector<DataFile>& files);
 // About words: word_tables.cpp.
 std::string lexicon(std::vector<DataFile>& files);
 std::string process(std::vector<DataFile>& files);

@@ -21,7 +21,9 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"ahead", ahead},
                                                   {"lexicon", lexicon},
                                                   {"process", process},
-                                                  {"remedies", remedies}};
+                                                  {"remedies", remedies},
+                                                  {"formula_ranges", formula_ranges},
+                                                  {"tin_fill", tin_fill}};
     return writers;
 }
 
