@@ -24,6 +24,8 @@ constexpr Metres height_matters_from{300.0};
 constexpr double coolest_c = 160.0; // what the models were looked at for
 constexpr double hottest_c = 260.0;
 constexpr Minutes usual_bake{35.0};
+// A slip of the hand when dough is divided is no other bake.
+constexpr double as_heavy_within = 0.03;
 
 bool says_tin(const Recipe& recipe) {
     return has_any_word(lower_case(recipe.title), {"tin", "pan"}) ||
@@ -69,6 +71,10 @@ const Tin* tin_for(const Kitchen& kitchen, const dough::Loaf& loaf) {
     return best;
 }
 
+dough::Vessel vessel_for(const dough::Loaf& loaf) {
+    return loaf.form == dough::Form::tin_loaf ? dough::Vessel::dark_tin : dough::Vessel::none;
+}
+
 Minutes stated_bake(const Recipe& recipe) {
     Minutes sum(0.0);
     for (const Step& step : recipe.steps) {
@@ -85,41 +91,72 @@ std::optional<dough::Loaf> loaf_of(const Recipe& recipe, Form form, Grams mass) 
     if (!(mass > Grams(0.0)) || form == Form::flat) {
         return std::nullopt;
     }
-    const dough::Loaf loaf =
-        dough::usual_loaf(body_of(recipe, form), mass / std::max(1.0, recipe.pieces.value_or(1.0)));
+    const Grams piece = mass / std::max(1.0, recipe.pieces.value_or(1.0));
+    const dough::Loaf loaf = recipe.tin
+                                 ? dough::loaf_in_tin(piece, recipe.tin->length, recipe.tin->width)
+                                 : dough::usual_loaf(body_of(recipe, form), piece);
     return dough::within_known_sizes(loaf) ? std::optional<dough::Loaf>(loaf) : std::nullopt;
 }
+
+namespace {
+
+// The piece of dough that the recipe's own times are for.
+std::optional<dough::Loaf> own_loaf(const Recipe& recipe, Form form, Grams mass) {
+    if (!recipe.written_for) {
+        return loaf_of(recipe, form, mass);
+    }
+    Recipe own = recipe;
+    own.tin = std::nullopt;
+    own.pieces = recipe.written_for->pieces;
+    return loaf_of(own, form_of(own), mass / recipe.written_for->factor);
+}
+
+} // namespace
 
 std::optional<BakeHere> bake_here(const Recipe& recipe,
                                   const Kitchen& kitchen,
                                   Form form,
                                   Grams mass,
                                   std::optional<Celsius> wanted) {
-    const auto loaf = loaf_of(recipe, form, mass);
-    if (!loaf || !wanted || wanted->degrees() < coolest_c || wanted->degrees() > hottest_c) {
+    const auto loaf = own_loaf(recipe, form, mass);
+    const auto now = loaf_of(recipe, form, mass);
+    if (!loaf || !now || !wanted || wanted->degrees() < coolest_c ||
+        wanted->degrees() > hottest_c) {
         return std::nullopt;
     }
-    const bool in_tin = loaf->form == dough::Form::tin_loaf;
+    const bool in_tin = now->form == dough::Form::tin_loaf;
     dough::Bake stated;
     stated.loaf = *loaf;
     stated.settings = {{*wanted, stated_bake(recipe)}};
-    stated.vessel = in_tin ? dough::Vessel::dark_tin : dough::Vessel::none;
+    stated.vessel = vessel_for(*loaf);
     dough::Bake here = stated;
+    here.loaf = *now;
+    here.vessel = vessel_for(*now);
 
     std::vector<std::string> reasons;
-    if (const Tin* tin = in_tin ? tin_for(kitchen, *loaf) : nullptr) {
-        here.loaf = dough::loaf_in_tin(loaf->dough, tin->length, tin->width);
+    const bool other_size = std::abs(now->dough / loaf->dough - 1.0) > as_heavy_within;
+    if (other_size || now->form != loaf->form) {
+        reasons.push_back(fmt::format(
+            "{:.0f} g of dough instead of {:.0f}", now->dough.count(), loaf->dough.count()));
+    }
+    if (recipe.tin) {
+        reasons.push_back(fmt::format("in a tin of {:.0f} x {:.0f} mm",
+                                      recipe.tin->length.count(),
+                                      recipe.tin->width.count()));
+    }
+    if (const Tin* tin = in_tin && !recipe.tin ? tin_for(kitchen, *now) : nullptr) {
+        here.loaf = dough::loaf_in_tin(now->dough, tin->length, tin->width);
         const auto same = [](Millimetres a, Millimetres b) {
             return std::abs((a - b).count()) < 10.0;
         };
-        const bool other = !same(here.loaf.baked.across, loaf->baked.across) ||
-                           !same(here.loaf.baked.length, loaf->baked.length);
+        const bool other = !same(here.loaf.baked.across, now->baked.across) ||
+                           !same(here.loaf.baked.length, now->baked.length);
         if (!other || !dough::within_known_sizes(here.loaf)) {
-            here.loaf = *loaf;
+            here.loaf = *now;
         } else {
             reasons.push_back(fmt::format("your {} holds this dough {}",
                                           tin->name.empty() ? "tin" : tin->name,
-                                          here.loaf.baked.through > loaf->baked.through
+                                          here.loaf.baked.through > now->baked.through
                                               ? "deeper than usual"
                                               : "flatter than usual"));
         }

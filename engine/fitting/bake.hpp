@@ -22,8 +22,9 @@ struct BakeHere {
     std::string advice; // about the crust, empty mostly
 };
 
-/// Promises: nothing where the recipe's bake stands: no tin of another size, no height, an oven
-///           that gets hot enough. The factor holds for all parts of a bake.
+/// Promises: nothing where the recipe's bake stands: the size that it was written for, no tin of
+///           another size, no height, an oven that gets hot enough. The factor holds for all parts
+///           of a bake.
 /// Source:   dough::transferred_bake.
 std::optional<BakeHere> bake_here(const Recipe& recipe,
                                   const Kitchen& kitchen,

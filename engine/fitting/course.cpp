@@ -17,6 +17,7 @@ namespace loafwright::fitting {
 namespace {
 
 constexpr double alike_within_c = 0.5;
+constexpr double alike_within_share = 0.05;
 // Fridges are written for as they are: nobody's recipe means another one (common practice).
 constexpr Celsius usual_fridge{5.0};
 // A wait without a time of its own, for the temperature that the dough goes on with.
@@ -31,12 +32,12 @@ bool is_of_a_dough(const Step& step) {
 }
 
 // Pieces cool and warm by themselves once they are shaped.
-Minutes time_constant_of(const Recipe& recipe, const Step& step, Grams mass) {
+Minutes time_constant_of(const std::optional<double>& pieces, const Step& step, Grams mass) {
     if (!(mass > Grams(0.0))) {
         return Minutes(0.0);
     }
-    const double pieces = step.kind == StepKind::prove ? recipe.pieces.value_or(1.0) : 1.0;
-    const Grams lump = std::clamp(mass / std::max(1.0, pieces), lightest, heaviest);
+    const double parts = step.kind == StepKind::prove ? pieces.value_or(1.0) : 1.0;
+    const Grams lump = std::clamp(mass / std::max(1.0, parts), lightest, heaviest);
     return dough::time_constant({lump, half_risen, dough::still_air}).likely;
 }
 
@@ -60,7 +61,7 @@ bool leaves_the_oven(const Recipe& recipe, const Kitchen& kitchen, std::size_t i
 }
 
 dough::TemperatureHistory DoughCourse::there() const {
-    return dough::in_one_place(there_start, there_place, time_constant);
+    return dough::in_one_place(there_start, there_place, there_time_constant);
 }
 
 dough::TemperatureHistory DoughCourse::here(CelsiusDifference place_off) const {
@@ -84,8 +85,12 @@ DoughCourse::carried(Minutes stated, dough::Curve curve, CelsiusDifference place
 }
 
 bool DoughCourse::is_alike() const {
+    // A lump of another weight changes nothing where it is as warm as its place.
+    const bool moves = std::abs((there_place - there_start).count()) >= alike_within_c;
     return std::abs((here_place - there_place).count()) < alike_within_c &&
-           std::abs((here_start - there_start).count()) < alike_within_c;
+           std::abs((here_start - there_start).count()) < alike_within_c &&
+           !(moves && std::abs((time_constant - there_time_constant).count()) >
+                          alike_within_share * there_time_constant.count());
 }
 
 dough::Curve curve_of(DoughFamily family) {
@@ -100,6 +105,8 @@ std::vector<std::optional<DoughCourse>> courses_of(const Recipe& recipe,
     std::vector<std::optional<DoughCourse>> courses(recipe.steps.size());
     Celsius there = mixed.there;
     Celsius here = mixed.here;
+    const WrittenSize written = recipe.written_for.value_or(WrittenSize{1.0, recipe.pieces});
+    const Grams mass_there = mixed.mass / written.factor;
     for (std::size_t index = 0; index < recipe.steps.size(); ++index) {
         const Step& step = recipe.steps[index];
         if (!is_of_a_dough(step) || step.during) {
@@ -117,7 +124,9 @@ std::vector<std::optional<DoughCourse>> courses_of(const Recipe& recipe,
         course.there_start = is_leaven ? course.there_place : there;
         course.here_start = is_leaven ? course.here_place : here;
         course.time_constant =
-            is_leaven ? Minutes(0.0) : time_constant_of(recipe, step, mixed.mass);
+            is_leaven ? Minutes(0.0) : time_constant_of(recipe.pieces, step, mixed.mass);
+        course.there_time_constant =
+            is_leaven ? Minutes(0.0) : time_constant_of(written.pieces, step, mass_there);
         if (leaves_the_oven(recipe, kitchen, index)) {
             course.out_before_end = kitchen.oven.heat_up;
             const auto room = room_here(kitchen);

@@ -22,6 +22,8 @@ struct DoughCourse {
     Celsius here_place;
     /// In which the lump loses 63 % of its distance to its place; 0 where its weight is not known.
     Minutes time_constant;
+    /// The same for the size that the recipe was written for.
+    Minutes there_time_constant;
     /// The dough stands in the oven and comes out so long before the end, to go on in the room.
     Minutes out_before_end;
     Celsius room_here;
@@ -35,7 +37,8 @@ struct DoughCourse {
     /// Errors: as dough::transferred.
     [[nodiscard]] std::optional<Band<Minutes>>
     carried(Minutes stated, dough::Curve curve, CelsiusDifference place_off = {}) const;
-    /// Nobody could tell both apart: less than half a degree, at the start and where it stands.
+    /// Nobody could tell both apart: less than half a degree, at the start and where it stands,
+    /// and no lump that warms or cools more than a twentieth slower.
     [[nodiscard]] bool is_alike() const;
 };
 

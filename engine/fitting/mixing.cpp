@@ -9,6 +9,7 @@
 #include "engine/dough/dough_temperature.hpp"
 #include "engine/fitting/room.hpp"
 #include "engine/fitting/words.hpp"
+#include "engine/formula/dough_parts.hpp"
 #include "engine/recipe/words.hpp"
 
 #include <fmt/format.h>
@@ -43,40 +44,9 @@ dough::KilojoulesPerKilogramKelvin heat_of(std::string_view role, std::string_vi
     return dough::specific_heat::flour;
 }
 
-bool goes_into_the_dough(const Ingredient& ingredient) {
-    return !ingredient.optional && (!ingredient.part || *ingredient.part == "leaven") &&
-           ingredient.grams;
-}
-
-bool is_flour(const IngredientRow* row, std::string_view item) {
-    return row != nullptr ? row->role == "flour" : has_any_word(item, {"flour", "meal"});
-}
-
 dough::MixingMethod method_of(const Kitchen& kitchen) {
     return kitchen.mixing == MixingMethod::mixer ? dough::MixingMethod::stand_mixer
                                                  : dough::MixingMethod::by_hand;
-}
-
-// "instant", "fast-action dried yeast", "active dry", "fresh": by the words on the packet.
-dough::YeastForm form_named(std::string_view words) {
-    const std::string item = lower_case(words);
-    if (has_any_word(item, {"instant", "fast-action", "easy-blend", "easy-bake", "rapid"})) {
-        return dough::YeastForm::instant;
-    }
-    return has_any_word(item, {"dry", "dried"}) ? dough::YeastForm::active_dry
-                                                : dough::YeastForm::fresh;
-}
-
-std::string_view name_of(dough::YeastForm form) {
-    switch (form) {
-    case dough::YeastForm::fresh:
-        return "fresh";
-    case dough::YeastForm::active_dry:
-        return "active dry";
-    case dough::YeastForm::instant:
-        return "instant";
-    }
-    return "fresh";
 }
 
 dough::YeastMeetsWater meeting_of(const Recipe& recipe) {
@@ -85,7 +55,7 @@ dough::YeastMeetsWater meeting_of(const Recipe& recipe) {
         if (!has_word(item, "yeast")) {
             continue;
         }
-        switch (form_named(item)) {
+        switch (formula::yeast_form_named(item)) {
         case dough::YeastForm::instant:
             return dough::YeastMeetsWater::dry_in_flour;
         case dough::YeastForm::active_dry:
@@ -114,14 +84,15 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
     std::optional<Celsius> stated_water;
     Grams water(0.0);
     Grams other_liquid(0.0);
-    for (const Ingredient& ingredient : recipe.ingredients) {
-        if (!goes_into_the_dough(ingredient)) {
+    const std::vector<formula::DoughPart> parts = formula::dough_parts(recipe, knowledge);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (!parts[i].in_dough) {
             continue;
         }
-        const IngredientRow* row = row_of(knowledge, ingredient);
-        const std::string_view role = row != nullptr ? row->role : std::string_view{};
+        const Ingredient& ingredient = recipe.ingredients[i];
+        const std::string_view role = parts[i].role;
         const std::string item = lower_case(ingredient.item);
-        const Grams grams = ingredient.grams->likely;
+        const Grams grams = parts[i].grams;
         mixed.mass += grams;
         if (has_word(item, "water")) {
             water += grams;
@@ -130,7 +101,7 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
             }
             continue;
         }
-        if (is_flour(row, item)) {
+        if (role == "flour") {
             mix.flour += grams;
         } else if (role == "dairy" || role == "liquid" || has_word(item, "milk")) {
             other_liquid += grams;
@@ -184,22 +155,21 @@ MixedDough mixed_dough(const Recipe& recipe, const Kitchen& kitchen, const Knowl
 }
 
 bool is_yeast_of_the_dough(const Ingredient& ingredient) {
-    return goes_into_the_dough(ingredient) && has_word(lower_case(ingredient.item), "yeast");
+    return ingredient.grams && !ingredient.optional &&
+           (!ingredient.part || *ingredient.part == "leaven") &&
+           has_word(lower_case(ingredient.item), "yeast");
 }
 
 std::optional<YeastInDough> yeast_in(const Recipe& recipe, const Knowledge& knowledge) {
     YeastInDough yeast;
-    for (const Ingredient& ingredient : recipe.ingredients) {
-        if (!goes_into_the_dough(ingredient)) {
-            continue;
-        }
-        const IngredientRow* row = row_of(knowledge, ingredient);
-        const std::string item = lower_case(ingredient.item);
-        if (is_flour(row, item)) {
-            yeast.flour += ingredient.grams->likely;
+    const std::vector<formula::DoughPart> parts = formula::dough_parts(recipe, knowledge);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const Ingredient& ingredient = recipe.ingredients[i];
+        if (parts[i].role == "flour") {
+            yeast.flour += parts[i].flour;
         } else if (is_yeast_of_the_dough(ingredient)) {
             yeast.grams += ingredient.grams->likely;
-            yeast.form = form_named(item);
+            yeast.form = formula::yeast_form_named(ingredient.item);
         }
     }
     const bool told = yeast.grams > Grams(0.0) && yeast.flour > Grams(0.0);
@@ -210,16 +180,16 @@ std::optional<Phrase> yeast_swap_words(const YeastInDough& yeast, const Kitchen&
     if (!kitchen.yeast) {
         return std::nullopt;
     }
-    const dough::YeastForm here = form_named(*kitchen.yeast);
+    const dough::YeastForm here = formula::yeast_form_named(*kitchen.yeast);
     if (here == yeast.form) {
         return std::nullopt;
     }
     const Grams instead = as_weighed(dough::converted(yeast.grams, yeast.form, here).likely);
     return phrase("You have {} yeast: {} does the work of {} {}.",
-                  {std::string(name_of(here)),
+                  {std::string(formula::name_of(here)),
                    instead,
                    as_weighed(yeast.grams),
-                   std::string(name_of(yeast.form))});
+                   std::string(formula::name_of(yeast.form))});
 }
 
 Phrase water_words(const WaterHere& water) {

@@ -124,6 +124,21 @@ FaultSymptomRow fault_symptom(const knowledge::ListedFaultSymptom& row,
                            row.trust};
 }
 
+FormulaRangeRow formula_range(const knowledge::ListedFormulaRange& row,
+                              const std::string_view* words) {
+    return FormulaRangeRow{row.bread,
+                           listed(words, row.any_word),
+                           row.family,
+                           row.water,
+                           row.salt,
+                           row.yeast_as_fresh,
+                           row.prefermented,
+                           row.fat,
+                           row.sugar,
+                           row.source,
+                           row.trust};
+}
+
 } // namespace
 
 Knowledge built_in_knowledge() {
@@ -147,6 +162,8 @@ Knowledge built_in_knowledge() {
     all.fault_symptoms = rows_of<FaultSymptomRow>(knowledge::fault_symptoms_table(), fault_symptom);
     all.fault_links = rows_of(knowledge::fault_links_table());
     all.fault_evidence = rows_of(knowledge::fault_evidence_table());
+    all.formula_ranges = rows_of<FormulaRangeRow>(knowledge::formula_ranges_table(), formula_range);
+    all.tin_fill = rows_of(knowledge::tin_fill_table());
     return all;
 }
 

@@ -137,6 +137,9 @@ DoughFamily family_of(const Recipe& recipe, const Knowledge& knowledge) {
 }
 
 Form form_of(const Recipe& recipe) {
+    if (recipe.tin) {
+        return Form::loaf;
+    }
     const std::string title = lower_case(recipe.title);
     if (says_flat(title)) {
         return Form::flat;
@@ -174,7 +177,8 @@ Form form_of(const Recipe& recipe) {
         return Form::flat;
     }
     // A home oven takes four loaves at the very most: five pieces and more are rolls.
-    return recipe.pieces && *recipe.pieces >= 5.0 ? Form::rolls : Form::loaf;
+    const auto pieces = recipe.written_for ? recipe.written_for->pieces : recipe.pieces;
+    return pieces && *pieces >= 5.0 ? Form::rolls : Form::loaf;
 }
 
 std::string leaven_of(const Recipe& recipe, const Knowledge& knowledge) {

@@ -36,7 +36,7 @@ DoughFamily family_of(const Recipe& recipe, const Knowledge& knowledge);
 std::string leaven_of(const Recipe& recipe, const Knowledge& knowledge);
 
 /// By the title first, then by the words of dividing, shaping and baking, then by the number of
-/// pieces; else a loaf.
+/// pieces that the text makes; else a loaf. What is made for one tin is a loaf.
 Form form_of(const Recipe& recipe);
 
 } // namespace loafwright

@@ -5,6 +5,8 @@
 
 #include "engine/knowledge/knowledge.hpp"
 
+#include "engine/recipe/words.hpp"
+
 #include <string_view>
 
 namespace loafwright {
@@ -64,6 +66,31 @@ const CueRow* cue_for(const Knowledge& knowledge, StepKind kind, DoughFamily fam
 
 const NormalRow* normal_at(const Knowledge& knowledge, StepKind kind, DoughFamily family) {
     return row_for(knowledge.normal, kind, family);
+}
+
+const FormulaRangeRow*
+usual_formula(const Knowledge& knowledge, std::string_view title, DoughFamily family) {
+    const FormulaRangeRow* of_family = nullptr;
+    for (const FormulaRangeRow& row : knowledge.formula_ranges) {
+        for (const std::string_view word : row.any_word) {
+            if (has_word(title, word)) {
+                return &row;
+            }
+        }
+        if (row.family == family) {
+            of_family = &row;
+        }
+    }
+    return of_family;
+}
+
+const TinFillRow* tin_fill_for(const Knowledge& knowledge, DoughFamily family) {
+    for (const TinFillRow& row : knowledge.tin_fill) {
+        if (row.family == family) {
+            return &row;
+        }
+    }
+    return nullptr;
 }
 
 const IngredientRow* ingredient_named(const Knowledge& knowledge, std::string_view item) {

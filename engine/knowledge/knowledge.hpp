@@ -192,6 +192,27 @@ struct SkillRow {
     Trust trust = Trust::assumed;
 };
 
+/// In percent of all flour, both ends included.
+struct PercentRange {
+    double low = 0.0;
+    double high = 0.0;
+};
+
+/// What is usual for a kind of bread. A range that is not set: anything goes.
+struct FormulaRangeRow {
+    std::string_view bread;                 // in the plural: "plain loaves and rolls"
+    std::vector<std::string_view> any_word; // for titles with one of these words, or
+    std::optional<DoughFamily> family;      // for every bread of this family
+    std::optional<PercentRange> water;      // with that in milk, egg and butter
+    std::optional<PercentRange> salt;
+    std::optional<PercentRange> yeast_as_fresh;
+    std::optional<PercentRange> prefermented; // of the flour
+    std::optional<PercentRange> fat;
+    std::optional<PercentRange> sugar;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 /// Which factor of a kitchen a step's length follows: the dough's (its leaven and where it stands),
 /// that of the hands, or the oven's. The row of the thermostat is no length: what an oven has, less
 /// what it is set to, in °C.
@@ -255,6 +276,14 @@ struct FaultEvidenceRow {
     Trust trust = Trust::assumed;
 };
 
+/// How much dough a tin takes, for each litre that it holds up to the rim.
+struct TinFillRow {
+    DoughFamily family = DoughFamily::lean;
+    Band<Grams> per_litre;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 /// Everything that is known about bread in general. Built once from data/, passed in, never
 /// changed.
 struct Knowledge {
@@ -277,6 +306,8 @@ struct Knowledge {
     std::vector<FaultSymptomRow> fault_symptoms;
     std::vector<FaultLinkRow> fault_links;
     std::vector<FaultEvidenceRow> fault_evidence;
+    std::vector<FormulaRangeRow> formula_ranges;
+    std::vector<TinFillRow> tin_fill;
 };
 
 /// The tables in data/ as they were when the program was built.
@@ -302,6 +333,14 @@ const CueRow* cue_for(const Knowledge& knowledge, StepKind kind, DoughFamily fam
 
 /// What is normal at a step, or null when there is nothing to say.
 const NormalRow* normal_at(const Knowledge& knowledge, StepKind kind, DoughFamily family);
+
+/// What is usual for a bread of this title, in lower case, and family: the row with a word of the
+/// title before the row of the family; or null.
+const FormulaRangeRow*
+usual_formula(const Knowledge& knowledge, std::string_view title, DoughFamily family);
+
+/// Promises: never null.
+const TinFillRow* tin_fill_for(const Knowledge& knowledge, DoughFamily family);
 
 /// The row whose item is exactly `item`, or null.
 const IngredientRow* ingredient_named(const Knowledge& knowledge, std::string_view item);

@@ -115,6 +115,20 @@ struct ListedFaultSymptom {
     Trust trust = Trust::assumed;
 };
 
+struct ListedFormulaRange {
+    std::string_view bread;
+    WordRange any_word;
+    std::optional<DoughFamily> family;
+    std::optional<PercentRange> water;
+    std::optional<PercentRange> salt;
+    std::optional<PercentRange> yeast_as_fresh;
+    std::optional<PercentRange> prefermented;
+    std::optional<PercentRange> fat;
+    std::optional<PercentRange> sugar;
+    std::string_view source;
+    Trust trust = Trust::assumed;
+};
+
 // One function for each generated file.
 ListedTable<ListedIngredient> ingredients_table();
 ListedTable<ListedUnit> units_table();
@@ -135,5 +149,7 @@ Table<FaultCauseRow> fault_causes_table();
 ListedTable<ListedFaultSymptom> fault_symptoms_table();
 Table<FaultLinkRow> fault_links_table();
 Table<FaultEvidenceRow> fault_evidence_table();
+ListedTable<ListedFormulaRange> formula_ranges_table();
+Table<TinFillRow> tin_fill_table();
 
 } // namespace loafwright::knowledge

@@ -147,7 +147,8 @@ cautions_for(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& know
         cautions.push_back(Caution{std::string(row.code),
                                    std::string(row.text),
                                    std::string(row.source),
-                                   shown_at(row, waits[index], recipe)});
+                                   shown_at(row, waits[index], recipe),
+                                   row.weight});
     }
     return cautions;
 }

@@ -7,6 +7,7 @@
 
 #include "engine/provisions/gather.hpp"
 
+#include "engine/formula/dough_parts.hpp"
 #include "engine/knowledge/family.hpp"
 #include "engine/provisions/amounts.hpp"
 #include "engine/provisions/cautions.hpp"
@@ -21,21 +22,12 @@
 namespace loafwright {
 namespace {
 
+using formula::is_made_here;
 using provisions::amount_in;
 using provisions::Measure;
 using provisions::Words;
 using provisions::words_of;
 using provisions::WrittenAmount;
-
-// A leaven or filling that the recipe makes itself is not bought, though the dough's list names it.
-bool is_made_here(const Ingredient& ingredient, const Recipe& recipe) {
-    const Words words = words_of(ingredient.text);
-    return std::any_of(
-        recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& other) {
-            return other.part && other.part != ingredient.part &&
-                   provisions::says_any(words, {std::string_view(*other.part)});
-        });
-}
 
 void add_up(std::optional<Band<Grams>>& sum, const std::optional<Band<Grams>>& more) {
     if (!more) {
@@ -53,11 +45,13 @@ void add_up(std::optional<Band<Grams>>& sum, const std::optional<Band<Grams>>& m
 std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
     std::vector<ToBuy> buy;
     for (const Ingredient& ingredient : recipe.ingredients) {
+        // A leaven that the recipe makes itself is not bought, though the dough's list names it.
         if (is_made_here(ingredient, recipe)) {
             continue;
         }
         const WrittenAmount amount = amount_in(ingredient.text, knowledge);
-        const std::string written = amount.measure == Measure::grams ? "" : amount.text;
+        const std::string written =
+            amount.measure == Measure::grams || recipe.written_for ? "" : amount.text;
         const auto known = std::find_if(buy.begin(), buy.end(), [&](const ToBuy& one) {
             // "warm water" and "lukewarm water" come from one tap.
             return one.item == ingredient.item ||

@@ -15,8 +15,8 @@ struct ToBuy {
     std::string item;     // as the recipe calls it first
     std::string known_as; // as Ingredient::known_as
     std::optional<Band<Grams>> grams;
-    std::string
-        as_written; // "2 tsp", for those without a scale; empty when the text has grams itself
+    std::string as_written; // "2 tsp", for those without a scale; empty when the text has grams
+                            // itself, or the recipe has been scaled
     bool optional = false;
 };
 
@@ -35,6 +35,7 @@ struct Caution {
     std::string text;
     std::string source;
     std::optional<StepKind> stage;
+    int weight = 50; // heavier ones first
 };
 
 /// What to weigh, what to have ready, and what to mind.
@@ -53,5 +54,12 @@ struct Provisions {
 /// Promises: amounts of the same item are added; nothing is called free from anything; cautions
 /// only where their trigger is met.
 Provisions gather(const Recipe& recipe, const Kitchen& kitchen, const Knowledge& knowledge);
+
+/// One list for several breads: amounts of the same thing are added, kit and cautions stand once.
+///
+/// Promises: the list of one bread is its own; with more it does not hang on their order: weights
+///           from the heaviest, kit and allergens by the alphabet, what is furthest ahead first;
+///           `normal`, which goes with one recipe's steps, is empty.
+Provisions together(const std::vector<Provisions>& each);
 
 } // namespace loafwright

@@ -179,6 +179,19 @@ struct Question {
     std::string default_answer; // what is used meanwhile
 };
 
+/// A tin inside, at its rim.
+struct TinSize {
+    Millimetres length;
+    Millimetres width;
+    Millimetres height;
+};
+
+/// The size that a recipe's own times were written for, where its amounts have been changed since.
+struct WrittenSize {
+    double factor = 1.0;          // the amounts now over those of the text
+    std::optional<double> pieces; // of the text
+};
+
 struct Recipe {
     std::string title;
     std::optional<double> pieces;
@@ -188,6 +201,10 @@ struct Recipe {
     /// Facts that belong to no one step: "done when the middle reads 96 °C" in a text that has no
     /// bake.
     std::vector<Reminder> reminders;
+    /// None while the amounts are those of the text.
+    std::optional<WrittenSize> written_for;
+    /// The tin that the amounts are for; none where nobody has said.
+    std::optional<TinSize> tin;
 };
 
 /// A phrase that became no step and no ingredient, and why.

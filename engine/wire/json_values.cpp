@@ -125,10 +125,12 @@ Json plan_value(const Plan& plan, const Provisions& provisions, const Zone& zone
             return json;
         });
     }
-    body["cautions"] = list(provisions.cautions, [](const Caution& caution) {
-        return Json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
-    });
+    body["cautions"] = list(provisions.cautions, caution_json);
     return body;
+}
+
+Json caution_json(const Caution& caution) {
+    return {{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
 }
 
 Json impossible_value(const Impossible& impossible, const Zone& zone) {

@@ -39,6 +39,7 @@ Json list(const Values& values, Write write) {
 }
 
 Json span_json(const Span& span);
+Json caution_json(const Caution& caution);
 Json texts(const std::vector<std::string>& words);
 Json grams_json(const Band<Grams>& band);
 Json minutes_json(const TimedBand& timed);

@@ -79,6 +79,16 @@ Json reference_json(const Reference& reference) {
             {"span", span_json(reference.span)}};
 }
 
+Json written_size_json(const WrittenSize& size) {
+    return {{"factor", number(size.factor)}, {"pieces", or_null(size.pieces, number)}};
+}
+
+Json tin_json(const TinSize& tin) {
+    return {{"length", number(tin.length.count())},
+            {"width", number(tin.width.count())},
+            {"height", number(tin.height.count())}};
+}
+
 Json unread_json(const Unread& unread) {
     return {{"text", unread.text}, {"span", span_json(unread.span)}, {"why", unread.why}};
 }
@@ -166,6 +176,8 @@ std::string reading_json(const Reading& reading) {
     recipe["steps"] = list(reading.recipe.steps, step_json);
     recipe["references"] = list(reading.recipe.references, reference_json);
     recipe["reminders"] = list(reading.recipe.reminders, words_json<Reminder>);
+    recipe["written_for"] = or_null(reading.recipe.written_for, written_size_json);
+    recipe["tin_mm"] = or_null(reading.recipe.tin, tin_json);
 
     Json json;
     json["version"] = 1;

@@ -5,6 +5,7 @@
 #include "engine/asking/water.hpp"
 #include "engine/choosing/choose.hpp"
 #include "engine/diagnostic/diagnostic.hpp"
+#include "engine/formula/analyse.hpp"
 #include "engine/planning/plan.hpp"
 #include "engine/provisions/gather.hpp"
 #include "engine/recipe/recipe.hpp"
@@ -18,6 +19,9 @@ namespace loafwright::wire {
 
 /// JSON text (RFC 8259), version 1, keys in a fixed order, indented by two, one newline at the end.
 std::string reading_json(const Reading& reading);
+std::string formula_json(const Formula& formula);
+/// `normal`, which goes with one recipe's steps, is left out.
+std::string provisions_json(const Provisions& provisions);
 std::string plan_json(const Plan& plan,
                       const Provisions& provisions,
                       const std::vector<Question>& questions,

@@ -5,8 +5,8 @@
 // the first page anyone sees.
 #include "shell/cli/arguments.hpp"
 
-#include "engine/breads/known_breads.hpp"
 #include "shell/cli/page_files.hpp"
+#include "shell/cli/recipe_arguments.hpp"
 #include "shell/cli/told_numbers.hpp"
 #include "shell/settings/settings.hpp"
 
@@ -26,6 +26,9 @@ constexpr std::string_view help = R"(A bread recipe in, a page to follow by the 
   loafwright plan FILE… [--start TIME | --eat-by TIME] [options]
   loafwright choose FILE… [--start TIME | --eat-by TIME] [options]
   loafwright read FILE [options]
+  loafwright formula FILE [options]
+  loafwright scale FILE (--pieces N | --dough GRAMS | --factor F | --tin LENGTHxWIDTHxHEIGHT)
+  loafwright gather FILE… [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
   loafwright serve [--listen HOST:PORT] [--data DIR|postgresql://…]
@@ -81,79 +84,9 @@ TIME is 13:00, "tomorrow 07:30", "sat 13:00" or 2026-11-28T13:00:00+00:00.
 Exit status: 0 done, 1 it cannot be done, 2 the input is wrong, 3 our fault.
 )";
 
-Diagnostic usage(std::string what, std::string do_this) {
-    return {"usage", Severity::error, std::move(what), "", std::move(do_this)};
-}
-
-constexpr std::string_view commands = "plan, choose, read, water, how-long or serve";
+constexpr std::string_view commands =
+    "plan, choose, read, formula, scale, gather, water, how-long or serve";
 constexpr std::string_view see_help = "loafwright --help lists what there is.";
-
-std::optional<Answer> answer_from(const std::string& words) {
-    const std::size_t equals = words.find('=');
-    if (equals == std::string::npos || equals == 0) {
-        return std::nullopt;
-    }
-    return Answer{words.substr(0, equals), words.substr(equals + 1)};
-}
-
-Answers answers_from(const std::vector<std::string>& words, Diagnostics& found) {
-    Answers answers;
-    for (const std::string& word : words) {
-        if (auto answer = answer_from(word)) {
-            answers.push_back(std::move(*answer));
-        } else {
-            found.push_back(
-                usage(fmt::format("--answer was given '{}', expected KEY=VALUE", word),
-                      "Take the key from the list of questions, as in --answer oven-c=220."));
-        }
-    }
-    return answers;
-}
-
-Diagnostic quote_it(const std::string& word) {
-    return usage(fmt::format("'{}' looks like a time and stands where a file was expected", word),
-                 R"(Quote it together with its day, as in --start "tomorrow 07:30".)");
-}
-
-// The recipes among the files named.
-std::vector<std::string> recipe_files(const std::vector<std::string>& files, Diagnostics& found) {
-    std::vector<std::string> breads;
-    for (const std::string& file : files) {
-        if (settings::looks_like_a_time(file)) {
-            found.push_back(quote_it(file));
-        } else {
-            breads.push_back(file);
-        }
-    }
-    return breads;
-}
-
-std::string one_file(const std::vector<std::string>& files, Diagnostics& found) {
-    const std::vector<std::string> breads = recipe_files(files, found);
-    if (breads.size() > 1) {
-        found.push_back(
-            {"one_bread_at_a_time",
-             Severity::error,
-             fmt::format("found {} files, expected one recipe", breads.size()),
-             "",
-             fmt::format("Read one recipe at a time, for example {}.", breads.front())});
-    }
-    return breads.empty() ? std::string() : breads.front();
-}
-
-std::vector<std::string> files_to_plan(const std::vector<std::string>& files, Diagnostics& found) {
-    std::vector<std::string> recipes = recipe_files(files, found);
-    if (recipes.size() > breads::most_breads) {
-        found.push_back({"too_many_breads",
-                         Severity::error,
-                         fmt::format("found {} recipes, expected at most {}",
-                                     recipes.size(),
-                                     breads::most_breads),
-                         "",
-                         "Plan some of them on another day."});
-    }
-    return recipes;
-}
 
 /// Where CLI11 puts what it finds.
 struct Found {
@@ -196,6 +129,37 @@ ReadArguments read_from(const Found& found, Diagnostics& wrong) {
     read.why = found.why;
     read.json = found.json;
     return read;
+}
+
+FormulaArguments formula_from(const Found& found, Diagnostics& wrong) {
+    FormulaArguments formula;
+    formula.file = one_file(found.files, wrong);
+    formula.answers = answers_from(found.answers, wrong);
+    formula.json = found.json;
+    return formula;
+}
+
+ScaleArguments scale_from(const CLI::App& command,
+                          const Found& found,
+                          const TargetWords& words,
+                          Diagnostics& wrong) {
+    ScaleArguments scale;
+    scale.file = one_file(found.files, wrong);
+    scale.target = target_from(command, words, wrong);
+    scale.answers = answers_from(found.answers, wrong);
+    scale.json = found.json;
+    return scale;
+}
+
+GatherArguments gather_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+    GatherArguments gather;
+    gather.files = files_of_a_day(found.files, wrong);
+    if (command.count("--kitchen") > 0) {
+        gather.kitchen = found.day.kitchen;
+    }
+    gather.answers = answers_from(found.answers, wrong);
+    gather.json = found.json;
+    return gather;
 }
 
 std::string small_letters(std::string word) {
@@ -244,7 +208,7 @@ SheetOptions page_from(const CLI::App& command, const Found& found, Diagnostics&
 ChooseArguments choose_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
     ChooseArguments choose;
     static_cast<DayArguments&>(choose) = day_from(command, found.day, wrong);
-    choose.files = files_to_plan(found.files, wrong);
+    choose.files = files_of_a_day(found.files, wrong);
     choose.answers = answers_from(found.answers, wrong);
     choose.json = found.json;
     return choose;
@@ -253,7 +217,7 @@ ChooseArguments choose_from(const CLI::App& command, const Found& found, Diagnos
 PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
     PlanArguments plan;
     static_cast<DayArguments&>(plan) = day_from(command, found.day, wrong);
-    plan.files = files_to_plan(found.files, wrong);
+    plan.files = files_of_a_day(found.files, wrong);
     plan.answers = answers_from(found.answers, wrong);
     plan.page = page_from(command, found, wrong);
     plan.linear = found.linear;
@@ -323,6 +287,16 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     add_shared(*read, found);
     read->add_flag("--why", found.why);
 
+    CLI::App* formula = app.add_subcommand("formula");
+    add_shared(*formula, found);
+    TargetWords target;
+    CLI::App* scale = app.add_subcommand("scale");
+    add_shared(*scale, found);
+    add_target(*scale, target);
+    CLI::App* gather = app.add_subcommand("gather");
+    add_shared(*gather, found);
+    gather->add_option("--kitchen", found.day.kitchen);
+
     CLI::App* plan = app.add_subcommand("plan");
     add_shared(*plan, found);
     add_day(*plan, found.day);
@@ -367,7 +341,7 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
         return ShowText{fmt::format("loafwright {}\n", version)};
     }
     if (found.help) {
-        return ShowText{fmt::format("{}{}{}", help, ask_help, help_end)};
+        return ShowText{fmt::format("{}{}{}{}", help, before_help, ask_help, help_end)};
     }
     if (app.get_subcommands().empty()) {
         return tl::make_unexpected(Diagnostics{usage(
@@ -392,9 +366,12 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
         return tl::make_unexpected(Diagnostics{
             usage("no recipe was named", "Name a file with the recipe, or - for standard input.")});
     }
-    Arguments arguments = *read     ? Arguments(read_from(found, wrong))
-                          : *choose ? Arguments(choose_from(*choose, found, wrong))
-                                    : Arguments(plan_from(*plan, found, wrong));
+    Arguments arguments = *read      ? Arguments(read_from(found, wrong))
+                          : *formula ? Arguments(formula_from(found, wrong))
+                          : *scale   ? Arguments(scale_from(*scale, found, target, wrong))
+                          : *gather  ? Arguments(gather_from(*gather, found, wrong))
+                          : *choose  ? Arguments(choose_from(*choose, found, wrong))
+                                     : Arguments(plan_from(*plan, found, wrong));
     if (!wrong.empty()) {
         return tl::make_unexpected(std::move(wrong));
     }

@@ -5,6 +5,7 @@
 #include "engine/recipe/recipe.hpp"
 #include "engine/sheet/options.hpp"
 #include "shell/cli/ask_arguments.hpp"
+#include "shell/cli/before_arguments.hpp"
 #include "shell/cli/day_arguments.hpp"
 #include "shell/cli/schedule_arguments.hpp"
 #include "shell/cli/serve_arguments.hpp"
@@ -54,6 +55,9 @@ using Arguments = std::variant<ShowText,
                                ReadArguments,
                                PlanArguments,
                                ChooseArguments,
+                               FormulaArguments,
+                               ScaleArguments,
+                               GatherArguments,
                                WaterArguments,
                                HowLongArguments,
                                ScheduleArguments,
@@ -63,9 +67,10 @@ using Arguments = std::variant<ShowText,
 ///
 /// Errors: usage (unknown words, missing or unreadable values, a file that looks like a time, an
 /// ending that --out cannot
-///         write), both_start_and_eat_by, one_bread_at_a_time (read), too_many_breads (plan),
-///         value_out_of_range (--room-c), those of ask_arguments.hpp and schedule_arguments.hpp;
-///         all that can be found.
+///         write), both_start_and_eat_by, one_bread_at_a_time (read, formula, scale),
+///         too_many_breads (plan, gather), value_out_of_range (--room-c), those of
+///         before_arguments.hpp, ask_arguments.hpp and schedule_arguments.hpp; all that can be
+///         found.
 tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::string>& words,
                                                     std::string_view version);
 

@@ -4,30 +4,20 @@
 #include "shell/cli/read_command.hpp"
 
 #include "engine/knowledge/knowledge.hpp"
-#include "engine/reading/read.hpp"
 #include "engine/wire/wire.hpp"
-#include "shell/cli/answers_file.hpp"
-#include "shell/cli/files.hpp"
 #include "shell/cli/read_page.hpp"
+#include "shell/cli/recipe_files.hpp"
 
 #include <utility>
 
 namespace loafwright::cli {
 
 tl::expected<CommandAnswer, Diagnostics> read_command(const ReadArguments& arguments) {
-    const auto answers = all_answers(arguments.file, arguments.answers);
-    if (!answers) {
-        return tl::make_unexpected(answers.error());
+    auto readings = readings_of({arguments.file}, arguments.answers, built_in_knowledge());
+    if (!readings) {
+        return tl::make_unexpected(std::move(readings.error()));
     }
-    auto bytes = file_bytes(arguments.file);
-    if (!bytes) {
-        return tl::make_unexpected(std::move(bytes.error()));
-    }
-    auto text = check_text(std::move(*bytes), name_for_messages(arguments.file));
-    if (!text) {
-        return tl::make_unexpected(std::move(text.error()));
-    }
-    const Reading reading = read(*text, built_in_knowledge(), *answers);
+    const Reading& reading = readings->front();
     CommandAnswer answer;
     if (arguments.json) {
         answer.text = wire::reading_json(reading);

@@ -7,10 +7,13 @@
 #include "engine/wire/wire.hpp"
 #include "shell/cli/arguments.hpp"
 #include "shell/cli/choose_command.hpp"
+#include "shell/cli/formula_command.hpp"
+#include "shell/cli/gather_command.hpp"
 #include "shell/cli/how_long_command.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/plan_command.hpp"
 #include "shell/cli/read_command.hpp"
+#include "shell/cli/scale_command.hpp"
 #include "shell/cli/schedule_command.hpp"
 #include "shell/cli/terminal.hpp"
 #include "shell/cli/water_command.hpp"
@@ -47,6 +50,15 @@ bool asks_for_heavy_parts(const Arguments& call) {
 tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call, const HeavyParts* parts) {
     if (const auto* reading = std::get_if<ReadArguments>(&call)) {
         return read_command(*reading);
+    }
+    if (const auto* formula = std::get_if<FormulaArguments>(&call)) {
+        return formula_command(*formula);
+    }
+    if (const auto* scaling = std::get_if<ScaleArguments>(&call)) {
+        return scale_command(*scaling);
+    }
+    if (const auto* gathering = std::get_if<GatherArguments>(&call)) {
+        return gather_command(*gathering);
     }
     if (const auto* water = std::get_if<WaterArguments>(&call)) {
         return water_command(*water);

@@ -226,6 +226,10 @@ std::optional<Figures> Row::range(std::string_view key) {
     return Figures{low, low + (high - low) / 2.0, high};
 }
 
+std::optional<Figures> Row::range_if(std::string_view key) {
+    return node(key) == nullptr ? std::nullopt : range(key);
+}
+
 std::optional<std::string> Row::word_if(std::string_view key,
                                         const std::vector<std::string_view>& allowed) {
     const auto found = text_if(key);

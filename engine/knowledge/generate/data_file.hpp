@@ -57,6 +57,7 @@ public:
     std::optional<Figures> figures_if(std::string_view key);
     /// A range: [low, high], or one number for both. Nothing after a fault.
     std::optional<Figures> range(std::string_view key);
+    std::optional<Figures> range_if(std::string_view key);
     /// A word that must be one of `allowed`.
     std::optional<std::string> word_if(std::string_view key,
                                        const std::vector<std::string_view>& allowed);

@@ -62,6 +62,9 @@ std::string fault_causes(std::vector<DataFile>& files);
 std::string fault_symptoms(std::vector<DataFile>& files);
 std::string fault_links(std::vector<DataFile>& files);
 std::string fault_evidence(std::vector<DataFile>& files);
+// About how much of what: formula_tables.cpp.
+std::string formula_ranges(std::vector<DataFile>& files);
+std::string tin_fill(std::vector<DataFile>& files);
 // About words: word_tables.cpp.
 std::string lexicon(std::vector<DataFile>& files);
 std::string process(std::vector<DataFile>& files);

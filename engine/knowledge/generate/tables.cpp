@@ -27,7 +27,9 @@ const std::vector<TableWriter>& table_writers() {
                                                   {"fault_causes", fault_causes},
                                                   {"fault_symptoms", fault_symptoms},
                                                   {"fault_links", fault_links},
-                                                  {"fault_evidence", fault_evidence}};
+                                                  {"fault_evidence", fault_evidence},
+                                                  {"formula_ranges", formula_ranges},
+                                                  {"tin_fill", tin_fill}};
     return writers;
 }
 

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/knowledge/knowledge.hpp"
+#include "engine/quantity/tagged.hpp"
+#include "engine/recipe/recipe.hpp"
+
+#include <string>
+
+namespace loafwright::formula {
+
+/// So many grams of an ingredient as a kitchen measures them.
+struct Measured {
+    std::string weight; // "500 g"; "1.2 g" where a spoon is named beside it
+    std::string also;   // "about ⅜ tsp", "2 eggs"; empty mostly
+};
+
+/// For showing, never for reckoning on: a kitchen's scale shows whole grams; below 3 g a level
+/// teaspoon is surer, told in eighths, and below one of them "a pinch"; whatever comes in pieces is
+/// told in whole ones where it is within a tenth of a piece of them.
+///
+/// Needs: grams >= 0.
+Measured measured(Grams grams, const IngredientRow* row);
+
+} // namespace loafwright::formula
