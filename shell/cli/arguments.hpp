@@ -5,6 +5,7 @@
 #include "engine/recipe/recipe.hpp"
 #include "engine/sheet/options.hpp"
 #include "shell/cli/ask_arguments.hpp"
+#include "shell/cli/faults_command.hpp"
 #include "shell/cli/schedule_arguments.hpp"
 #include "shell/cli/serve_arguments.hpp"
 #include "shell/output/page_options.hpp"
@@ -55,6 +56,7 @@ using Arguments = std::variant<ShowText,
                                PlanArguments,
                                WaterArguments,
                                HowLongArguments,
+                               FaultsArguments,
                                ScheduleArguments,
                                ServeArguments>;
 
