@@ -214,9 +214,10 @@ std::string change_words(const FaultCauseRow& row, const BakeLog* log) {
     if (line == nullptr || row.key == "over_risen") {
         return std::string(row.change);
     }
-    return fmt::format("{}: about {} in place of {}",
-                       row.change,
+    // With this bake's own numbers, which may ask for more than a fifth.
+    return fmt::format("plan {} for {} (it was {}), and go by the sign and not by the clock",
                        fitting::duration_text(next_length(*line, is_too_short(row.key))),
+                       wait_word(line->kind),
                        fitting::duration_text(*real_minutes(*line)));
 }
 

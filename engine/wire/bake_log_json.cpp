@@ -218,8 +218,8 @@ private:
             if (found == known.end()) {
                 complaints_.error("value_unknown",
                                   fields.path_of("troubles"),
-                                  "found \"" + word + "\", which is no trouble",
-                                  "Use one of those of the page.");
+                                  "found a word that is no trouble",
+                                  "Use one of those of the page, such as not_rising.");
             } else {
                 line.troubles.push_back(static_cast<Trouble>(found - known.begin()));
             }

@@ -28,6 +28,9 @@ Diagnostic unknown(const std::string& symptom) {
            (static_cast<unsigned char>(symptom[shown.size()]) & 0xC0U) == 0x80U) {
         shown.pop_back();
     }
+    for (char& c : shown) {
+        c = static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
+    }
     return {
         "symptom_unknown",
         Severity::error,

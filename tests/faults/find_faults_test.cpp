@@ -45,7 +45,8 @@ TEST(find_faults, the_log_speaks_with_its_own_numbers) {
                      "Your prove was 40 min at 18 °C; this dough wanted about 1 h 35."));
     EXPECT_TRUE(says(most_likely.speaks_for, "You saw a close, heavy crumb and a burst side."));
     ASSERT_TRUE(findings.try_next);
-    EXPECT_NE(findings.try_next->change.find("about 1 h 35 in place of 40 min"), std::string::npos)
+    EXPECT_NE(findings.try_next->change.find("plan 1 h 35 for the prove (it was 40 min)"),
+              std::string::npos)
         << findings.try_next->change;
     EXPECT_EQ(findings.our_time, "") << "nobody kept to our time here";
 }
