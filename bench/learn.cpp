@@ -45,7 +45,7 @@ BakeLog bake(std::size_t number) {
         line.usual_minutes = static_cast<double>(planned);
         line.begun = clock;
         clock = later_by_minutes(
-            clock, planned * 5 / 4 + static_cast<std::int64_t>((number * 7 + stage * 3U) % 9) - 4);
+            clock, planned * 5 / 4 + (static_cast<std::int64_t>(number) * 7 + stage * 3) % 9 - 4);
         line.done = clock;
         line.timed = true;
         log.lines.push_back(line);
