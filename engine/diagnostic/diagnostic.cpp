@@ -68,6 +68,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"store_newer", "what is kept was written by a newer program"},
         {"store_read_only", "what is kept may only be read"},
         {"store_unreachable", "the place where things are kept cannot be reached"},
+        {"symptom_unknown", "the words tell of no sign that is known on a bread"},
         {"text_binary", "the file holds bytes that are not text"},
         {"text_empty", "the text has no words"},
         {"text_not_utf8", "the text is not valid UTF-8"},

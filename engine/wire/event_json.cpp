@@ -2,6 +2,7 @@
 #include "engine/following/troubles.hpp"
 #include "engine/quantity/plain_id.hpp"
 #include "engine/wire/bake_json.hpp"
+#include "engine/wire/event_words.hpp"
 #include "engine/wire/json_fields.hpp"
 #include "engine/wire/json_values.hpp"
 
@@ -23,25 +24,8 @@ const std::vector<std::string_view>& kind_words() {
                                                      "note",
                                                      "photo",
                                                      "temperature",
-                                                     "trouble"};
-    return words;
-}
-
-const std::vector<std::string_view>& growth_words() {
-    static const std::vector<std::string_view> words{"little", "half_as_much", "doubled", "more"};
-    return words;
-}
-
-const std::vector<std::string_view>& measured_words() {
-    static const std::vector<std::string_view> words{"dough", "room", "oven", "loaf"};
-    return words;
-}
-
-std::vector<std::string_view> trouble_words() {
-    std::vector<std::string_view> words;
-    for (int k = 0; k <= static_cast<int>(Trouble::oven_taken); ++k) {
-        words.push_back(following::name_of(static_cast<Trouble>(k)));
-    }
+                                                     "trouble",
+                                                     "told"};
     return words;
 }
 
@@ -99,6 +83,9 @@ private:
         case EventKind::trouble:
             event.trouble = static_cast<Trouble>(fields_.one_of("what", trouble_words()));
             break;
+        case EventKind::told:
+            event.told = told_from(fields_);
+            break;
         case EventKind::begun:
         case EventKind::done:
         case EventKind::not_ready:
@@ -134,6 +121,16 @@ private:
     JsonFields& fields_;
     Complaints& complaints_;
 };
+
+// What was not said is left out, as with every other key of an event.
+void add_told(Json& json, const Told& told) {
+    const Json said = told_value(told);
+    for (const auto& [key, value] : said.items()) {
+        if (!value.is_null()) {
+            json[key] = value;
+        }
+    }
+}
 
 const Zone& utc() {
     static const Zone zone;
@@ -174,6 +171,9 @@ std::string event_json(const Event& event) {
         break;
     case EventKind::trouble:
         json["what"] = text(following::name_of(event.trouble));
+        break;
+    case EventKind::told:
+        add_told(json, event.told);
         break;
     case EventKind::begun:
     case EventKind::done:

@@ -225,6 +225,106 @@ std::string JsonFields::text(std::string_view key) {
     return found.json->get<std::string>();
 }
 
+std::optional<std::string> JsonFields::text_if_any(std::string_view key) {
+    const Value found = value(key);
+    if (found.json == nullptr || found.json->is_null()) {
+        return std::nullopt;
+    }
+    return text(key);
+}
+
+double JsonFields::number_of(const Value& found, std::string_view key, NumberRange range) {
+    if (!found.json->is_number()) {
+        complaints_->error("value_wrong_kind",
+                           path_of(key),
+                           "found " + json_words(*found.json) + ", expected a number",
+                           "Write it without quotation marks.");
+        return range.low;
+    }
+    const auto number = found.json->get<double>();
+    if (!(number >= range.low && number <= range.high)) {
+        complaints_->error("value_out_of_range",
+                           path_of(key),
+                           "found " + json_words(*found.json) + ", expected " +
+                               json_words(range.low) + " to " + json_words(range.high),
+                           "Give a number inside the range.");
+        return range.low;
+    }
+    return number;
+}
+
+double JsonFields::number(std::string_view key, NumberRange range) {
+    const Value found = needed(key);
+    return found.json == nullptr ? range.low : number_of(found, key, range);
+}
+
+std::optional<double> JsonFields::number_if_any(std::string_view key, NumberRange range) {
+    const Value found = value(key);
+    if (found.json == nullptr || found.json->is_null()) {
+        return std::nullopt;
+    }
+    return number_of(found, key, range);
+}
+
+std::vector<std::string>
+JsonFields::texts_if_any(std::string_view key, std::size_t most, std::size_t longest) {
+    const Value found = value(key);
+    std::vector<std::string> texts;
+    if (found.json == nullptr || found.json->is_null()) {
+        return texts;
+    }
+    if (!found.json->is_array()) {
+        complaints_->error("value_wrong_kind",
+                           path_of(key),
+                           "found " + json_words(*found.json) + ", expected a list of texts",
+                           "Put it in square brackets, [] where there is none.");
+        return texts;
+    }
+    if (found.json->size() > most) {
+        complaints_->error("value_out_of_range",
+                           path_of(key),
+                           "found " + std::to_string(found.json->size()) +
+                               " entries, expected at most " + std::to_string(most),
+                           "Leave some out.");
+        return texts;
+    }
+    for (std::size_t i = 0; i < found.json->size(); ++i) {
+        const Json& entry = (*found.json)[i];
+        const std::string path = path_of(key) + "[" + std::to_string(i) + "]";
+        if (!entry.is_string()) {
+            complaints_->error("value_wrong_kind",
+                               path,
+                               "found " + json_words(entry) + ", expected text",
+                               "Put it in quotation marks.");
+        } else if (entry.get_ref<const std::string&>().size() > longest) {
+            complaints_->error("value_out_of_range",
+                               path,
+                               "expected a text of at most " + std::to_string(longest) + " bytes",
+                               "Say it in fewer words.");
+        } else {
+            texts.push_back(entry.get<std::string>());
+        }
+    }
+    return texts;
+}
+
+std::optional<std::size_t> JsonFields::one_of_if_any(std::string_view key,
+                                                     const std::vector<std::string_view>& words) {
+    const Value found = value(key);
+    if (found.json == nullptr || found.json->is_null()) {
+        return std::nullopt;
+    }
+    return one_of(key, words);
+}
+
+std::optional<bool> JsonFields::truth_if_any(std::string_view key) {
+    const Value found = value(key);
+    if (found.json == nullptr || found.json->is_null()) {
+        return std::nullopt;
+    }
+    return truth(key);
+}
+
 bool JsonFields::truth(std::string_view key) {
     const Value found = needed(key);
     if (found.json == nullptr) {

@@ -49,6 +49,11 @@ struct WholeRange {
     std::int64_t high = 0;
 };
 
+struct NumberRange {
+    double low = 0.0;
+    double high = 0.0;
+};
+
 /// Reads the keys of one JSON object and notes every mistake.
 ///
 /// Promises: a value that is missing or wrong is reported once and then counts as the low end of
@@ -65,9 +70,23 @@ public:
     /// None where the key is absent or null.
     std::optional<std::int64_t> whole_if_any(std::string_view key, WholeRange range);
     std::string text(std::string_view key);
+    /// None where the key is absent or null.
+    std::optional<std::string> text_if_any(std::string_view key);
+    /// A number with or without a point.
+    double number(std::string_view key, NumberRange range);
+    /// None where the key is absent or null.
+    std::optional<double> number_if_any(std::string_view key, NumberRange range);
+    /// A list of texts; an absent key is an empty list. More than `most`, or one longer than
+    /// `longest` bytes, is reported.
+    std::vector<std::string>
+    texts_if_any(std::string_view key, std::size_t most, std::size_t longest);
     bool truth(std::string_view key);
     /// The index in `words` of the text of `key`; 0 when it is none of them.
     std::size_t one_of(std::string_view key, const std::vector<std::string_view>& words);
+    /// None where the key is absent or null.
+    std::optional<std::size_t> one_of_if_any(std::string_view key,
+                                             const std::vector<std::string_view>& words);
+    std::optional<bool> truth_if_any(std::string_view key);
     JsonFields object(std::string_view key);
     /// None where the key is absent or null.
     std::optional<JsonFields> object_if_any(std::string_view key);
@@ -86,6 +105,7 @@ private:
 
     [[nodiscard]] Value value(std::string_view key);
     [[nodiscard]] Value needed(std::string_view key);
+    double number_of(const Value& found, std::string_view key, NumberRange range);
     std::int64_t whole_of(const Value& found, std::string_view key, WholeRange range);
 
     std::shared_ptr<const Value> value_;

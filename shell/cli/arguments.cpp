@@ -5,6 +5,7 @@
 // the first page anyone sees.
 #include "shell/cli/arguments.hpp"
 
+#include "engine/faults/network.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/recipe_arguments.hpp"
 #include "shell/cli/told_numbers.hpp"
@@ -31,6 +32,7 @@ constexpr std::string_view help = R"(A bread recipe in, a page to follow by the 
   loafwright gather FILE… [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
+  loafwright faults (--symptom TEXT)… [--log FILE]
   loafwright serve [--listen HOST:PORT] [--data DIR|postgresql://…]
   loafwright --version
 
@@ -75,6 +77,11 @@ read: what was understood
 )";
 
 constexpr std::string_view help_end = R"(
+faults: what may be behind the signs on a bread, and one change to try next
+  --symptom TEXT      what you saw, in a few words; may be repeated
+  --log FILE          the log of the bake (JSON), which speaks for and against
+  --json
+
 serve: the pages to plan and bake with, from a phone on the worktop
   --listen HOST:PORT  127.0.0.1:8424 unless given; 0.0.0.0:8424 for the whole house, with a token
   --data DIR          where recipes and bakes are kept; or a PostgreSQL by its address
@@ -85,7 +92,7 @@ Exit status: 0 done, 1 it cannot be done, 2 the input is wrong, 3 our fault.
 )";
 
 constexpr std::string_view commands =
-    "plan, choose, read, formula, scale, gather, water, how-long or serve";
+    "plan, choose, read, formula, scale, gather, water, how-long, faults or serve";
 constexpr std::string_view see_help = "loafwright --help lists what there is.";
 
 /// Where CLI11 puts what it finds.
@@ -94,6 +101,8 @@ struct Found {
     std::vector<std::string> answers;
     DayWords day;
     std::vector<std::string> out;
+    std::vector<std::string> symptoms;
+    std::string log;
     std::string clock;
     std::string temperature;
     std::string weight;
@@ -251,6 +260,26 @@ PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics
     return plan;
 }
 
+FaultsArguments faults_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+    FaultsArguments faults;
+    faults.symptoms = found.symptoms;
+    faults.log = command.count("--log") > 0 ? std::optional(found.log) : std::nullopt;
+    if (faults.symptoms.empty() && !faults.log) {
+        wrong.push_back(usage("neither --symptom nor --log was given",
+                              "Say what you saw, as in --symptom \"pale crust\"."));
+    }
+    if (faults.symptoms.size() > faults::most_seen) {
+        wrong.push_back({"value_out_of_range",
+                         Severity::error,
+                         fmt::format("found {} signs, expected at most {}",
+                                     faults.symptoms.size(),
+                                     faults::most_seen),
+                         "--symptom",
+                         "Name those that matter most."});
+    }
+    return faults;
+}
+
 // Our words for what CLI11 found wrong.
 Diagnostic reworded(const CLI::ParseError& fault, const CLI::App& app) {
     if (dynamic_cast<const CLI::ExtrasError*>(&fault) != nullptr) {
@@ -322,6 +351,10 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     CLI::App* how_long = app.add_subcommand("how-long");
     add_everywhere(*how_long, found);
     add_how_long(*how_long, ask);
+    CLI::App* faults = app.add_subcommand("faults");
+    add_everywhere(*faults, found);
+    faults->add_option("--symptom", found.symptoms)->allow_extra_args(false);
+    faults->add_option("--log", found.log);
     ScheduleWords bare;
     CLI::App* schedule = app.add_subcommand("schedule");
     add_everywhere(*schedule, found);
@@ -348,13 +381,14 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
             fmt::format("no command was given, expected {}", commands), std::string(see_help))});
     }
     Diagnostics wrong;
-    if (*water || *how_long || *schedule || *serve) {
+    if (*water || *how_long || *faults || *schedule || *serve) {
         const auto as_asked = [&found](auto asked) {
             asked.json = found.json;
             return Arguments(std::move(asked));
         };
         Arguments arguments = *water      ? as_asked(water_from(*water, ask, wrong))
                               : *how_long ? as_asked(how_long_from(*how_long, ask, wrong))
+                              : *faults   ? as_asked(faults_from(*faults, found, wrong))
                               : *schedule ? as_asked(schedule_from(*schedule, bare, wrong))
                                           : as_asked(serve_from(open, wrong));
         if (!wrong.empty()) {

@@ -7,6 +7,7 @@
 #include "shell/cli/ask_arguments.hpp"
 #include "shell/cli/before_arguments.hpp"
 #include "shell/cli/day_arguments.hpp"
+#include "shell/cli/faults_command.hpp"
 #include "shell/cli/schedule_arguments.hpp"
 #include "shell/cli/serve_arguments.hpp"
 #include "shell/output/page_options.hpp"
@@ -60,6 +61,7 @@ using Arguments = std::variant<ShowText,
                                GatherArguments,
                                WaterArguments,
                                HowLongArguments,
+                               FaultsArguments,
                                ScheduleArguments,
                                ServeArguments>;
 

@@ -66,6 +66,9 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call, const 
     if (const auto* how_long = std::get_if<HowLongArguments>(&call)) {
         return how_long_command(*how_long);
     }
+    if (const auto* signs = std::get_if<FaultsArguments>(&call)) {
+        return faults_command(*signs);
+    }
     if (const auto* problem = std::get_if<ScheduleArguments>(&call)) {
         return schedule_command(*problem);
     }

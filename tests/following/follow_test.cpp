@@ -161,7 +161,7 @@ RC_GTEST_PROP(follow, no_alarm_lies_behind_us_and_whatever_is_told_there_is_a_li
         Event event;
         event.id = std::to_string(n);
         event.at = later_by_minutes(loaf.plan.start, *rc::gen::inRange(-30, 400));
-        event.kind = static_cast<EventKind>(*rc::gen::inRange(0, 10));
+        event.kind = static_cast<EventKind>(*rc::gen::inRange(0, 11));
         event.stage = *rc::gen::inRange(1, 8);
         event.act = static_cast<std::size_t>(*rc::gen::inRange(0, 4));
         event.growth = static_cast<Growth>(*rc::gen::inRange(0, 4));

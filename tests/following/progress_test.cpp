@@ -89,7 +89,7 @@ RC_GTEST_PROP(progress, any_events_in_any_order_give_times_that_never_run_backwa
         Event made;
         made.id = std::string(1, static_cast<char>('a' + *rc::gen::inRange(0, 8)));
         made.at = later_by_minutes(plan.start, *rc::gen::inRange(-60, 600));
-        made.kind = static_cast<EventKind>(*rc::gen::inRange(0, 10));
+        made.kind = static_cast<EventKind>(*rc::gen::inRange(0, 11));
         made.growth = static_cast<Growth>(*rc::gen::inRange(0, 4));
         made.trouble = static_cast<Trouble>(*rc::gen::inRange(0, 7));
         made.act = static_cast<std::size_t>(*rc::gen::inRange(0, 5));

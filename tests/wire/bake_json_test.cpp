@@ -16,7 +16,7 @@ Event any_event() {
     Event event;
     event.id = "phone-1_" + std::to_string(*rc::gen::inRange(0, 1000));
     event.at = Instant{1795000000 + *rc::gen::inRange<std::int64_t>(0, 1000000)};
-    event.kind = static_cast<EventKind>(*rc::gen::inRange(0, 10));
+    event.kind = static_cast<EventKind>(*rc::gen::inRange(0, 11));
     event.bread = static_cast<std::size_t>(*rc::gen::inRange(0, 12));
     event.stage = *rc::gen::inRange(1, 10);
     if (*rc::gen::arbitrary<bool>()) {
@@ -28,6 +28,13 @@ Event any_event() {
     event.measured = static_cast<Measured>(*rc::gen::inRange(0, 4));
     event.celsius = Celsius(static_cast<double>(*rc::gen::inRange(-30, 400)));
     event.trouble = static_cast<Trouble>(*rc::gen::inRange(0, 7));
+    if (*rc::gen::arbitrary<bool>()) {
+        event.told.crust = static_cast<Crust>(*rc::gen::inRange(0, 3));
+        event.told.crumb = static_cast<Crumb>(*rc::gen::inRange(0, 3));
+        event.told.again = *rc::gen::arbitrary<bool>();
+        event.told.symptoms = {"a burst side", "sticky “rye”"};
+        event.told.changed = {"a longer prove"};
+    }
     event.text = event.kind == EventKind::photo ? std::string(64, 'a') : "sticky “rye”\n½";
     return event;
 }

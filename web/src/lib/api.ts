@@ -252,6 +252,14 @@ export type BakeEvent = EventBase &
         | { kind: 'photo'; photo: string }
         | { kind: 'temperature'; of: 'dough' | 'room' | 'oven' | 'loaf'; c: number }
         | { kind: 'trouble'; what: string; until?: string }
+        | {
+              kind: 'told';
+              crust?: 'pale' | 'right' | 'dark';
+              crumb?: 'close' | 'even' | 'open';
+              again?: boolean;
+              symptoms?: string[];
+              changed?: string[];
+          }
     );
 
 export interface DoingAct {

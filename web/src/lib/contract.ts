@@ -1444,7 +1444,7 @@ export interface components {
             id: components["schemas"]["Id"];
             at: components["schemas"]["Time"];
             /** @enum {unknown} */
-            kind: "begun" | "done" | "not_ready" | "taken_back" | "act_done" | "grown" | "note" | "photo" | "temperature" | "trouble";
+            kind: "begun" | "done" | "not_ready" | "taken_back" | "act_done" | "grown" | "note" | "photo" | "temperature" | "trouble" | "told";
             bread?: number;
             stage?: number;
             /** @description Of not_ready and trouble. */
@@ -1471,6 +1471,22 @@ export interface components {
             c?: number;
             /** @description Of trouble. */
             what?: components["schemas"]["Trouble"];
+            /**
+             * @description Of told, which is what the baker says of the bread afterwards.
+             * @enum {unknown}
+             */
+            crust?: "pale" | "right" | "dark";
+            /**
+             * @description Of told.
+             * @enum {unknown}
+             */
+            crumb?: "close" | "even" | "open";
+            /** @description Of told, whether to bake it again. */
+            again?: boolean;
+            /** @description Of told, further signs in the words of the baker, each at most 200 bytes. */
+            symptoms?: string[];
+            /** @description Of told, what was done otherwise than at the bake before, each at most 200 bytes. */
+            changed?: string[];
         };
         BakeState: {
             /** @constant */

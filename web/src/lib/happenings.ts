@@ -106,6 +106,8 @@ export function eventWords(
             return `${measuredWords(event.of)}: ${event.c} °C`;
         case 'trouble':
             return troubles.get(event.what) ?? 'Something happened';
+        case 'told':
+            return 'How the bread was';
         case 'taken_back':
             return 'Taken back';
     }
