@@ -31,12 +31,21 @@ bool only_reads(std::string_view method) {
     return method == "GET" || method == "HEAD";
 }
 
-Response see_other(std::string cookie) {
+// Of these pages, so that the way in leads nowhere else.
+bool own_path(std::string_view path) {
+    constexpr std::string_view letters =
+        "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_/";
+    return !path.empty() && path.front() == '/' && path.find("//") == std::string_view::npos &&
+           path.find_first_not_of(letters) == std::string_view::npos;
+}
+
+Response see_other(std::string_view to, std::string cookie) {
     Response response;
     response.status = 303;
     response.content_type = "text/plain; charset=utf-8";
     response.body = std::make_shared<const std::string>();
-    response.headers = {{"Location", "/"}, {"Set-Cookie", std::move(cookie)}};
+    response.headers = {{"Location", std::string(own_path(to) ? to : "/")},
+                        {"Set-Cookie", std::move(cookie)}};
     return response;
 }
 
@@ -84,7 +93,7 @@ std::optional<Response> Access::refusal(const Credentials& credentials, bool ope
     return std::nullopt;
 }
 
-Response Access::enter(std::string_view token) {
+Response Access::enter(std::string_view token, std::string_view to) {
     const std::lock_guard guard(lock_);
     const auto now = std::chrono::steady_clock::now();
     if (now - minute_ > pause) {
@@ -98,15 +107,31 @@ Response Access::enter(std::string_view token) {
                               "Wait a minute, then scan the code again.");
     }
     if (token_.empty()) {
-        return see_other(fmt::format("{}=; Path=/; Max-Age=0", cookie_name));
+        return see_other(to, fmt::format("{}=; Path=/; Max-Age=0", cookie_name));
     }
     if (!same_secret(token, token_)) {
         ++wrong_;
         return error_response(
             401, "token_wrong", "that token does not fit", "Scan the code again.");
     }
-    return see_other(fmt::format(
-        "{}={}; Path=/; Max-Age=31536000; HttpOnly; SameSite=Strict", cookie_name, token_));
+    return see_other(to,
+                     fmt::format("{}={}; Path=/; Max-Age=31536000; HttpOnly; SameSite=Strict",
+                                 cookie_name,
+                                 token_));
+}
+
+std::string Access::way_in(std::string_view address) const {
+    const std::string_view rest = authority_of(address);
+    const std::string_view authority = rest.substr(0, rest.find('/'));
+    if (token_.empty() || hosts_.count(host_name(authority)) == 0) {
+        return std::string(address);
+    }
+    const std::string_view path = rest.substr(authority.size());
+    return fmt::format("{}/enter?token={}{}{}",
+                       address.substr(0, address.size() - path.size()),
+                       token_,
+                       own_path(path) && path != "/" ? "&to=" : "",
+                       own_path(path) && path != "/" ? path : "");
 }
 
 tl::expected<std::string, Diagnostic> kept_token(const std::string& folder) {

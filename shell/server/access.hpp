@@ -41,9 +41,14 @@ public:
     /// token.
     [[nodiscard]] std::optional<Response> refusal(const Credentials& credentials, bool open) const;
 
-    /// The way in: the token of the address becomes a cookie and the address is left behind. After
-    /// ten wrong ones in a minute nobody gets in for the rest of it.
-    Response enter(std::string_view token);
+    /// The way in: the token of the address becomes a cookie and the address is left behind for
+    /// `to`, a path of these pages ("/bake/one"); for "/" where it is none. After ten wrong ones in
+    /// a minute nobody gets in for the rest of it.
+    Response enter(std::string_view token, std::string_view to = "/");
+
+    /// What another screen has to open to come to `address`: the way in, token and all, where one
+    /// is asked for and the address is one of this server; else the address itself.
+    [[nodiscard]] std::string way_in(std::string_view address) const;
 
     [[nodiscard]] const std::string& token() const { return token_; }
 

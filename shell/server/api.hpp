@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "shell/server/access.hpp"
 #include "shell/server/bakes.hpp"
 #include "shell/server/event_hub.hpp"
 #include "shell/server/keeper.hpp"
@@ -20,6 +21,7 @@ struct ApiParts {
     Keeper& keeper;
     EventHub& hub;
     std::function<Instant()> clock;
+    const Access& access;
 };
 
 void add_plan_routes(Router& router, const ApiParts& parts); // read, plan, page, help, code

@@ -112,8 +112,8 @@ Response page_of(const ApiParts& parts, const Request& request) {
         {*plan, pages, bake->request.day, std::move(identity), 0}, wish->form, wish->options);
 }
 
-Response code_of(const Request& request) {
-    const std::string address = request.query("address");
+Response code_of(const Request& request, const Access& access) {
+    const std::string address = access.way_in(request.query("address"));
     const bool web = address.rfind("http://", 0) == 0 || address.rfind("https://", 0) == 0;
     const auto code = web ? output::short_code(address) : std::nullopt;
     if (!code) {
@@ -166,7 +166,9 @@ void add_plan_routes(Router& router, const ApiParts& parts) {
     router.add("GET", "/api/v1/help", {}, at_once([parts](const Request& /*request*/) {
                    return json_response(200, wire::help_json(parts.planner.knowledge()));
                }));
-    router.add("GET", "/api/v1/code", {}, at_once(code_of));
+    router.add("GET", "/api/v1/code", {}, at_once([&access = parts.access](const Request& request) {
+                   return code_of(request, access);
+               }));
 }
 
 } // namespace loafwright::server

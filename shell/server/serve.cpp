@@ -194,7 +194,7 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     Planner planner(knowledge);
     Access access(hosts_of(options.host), token);
     Router router;
-    const ApiParts parts{planner, *keeper, hub, system_now};
+    const ApiParts parts{planner, *keeper, hub, system_now, access};
     add_plan_routes(router, parts);
     add_shelf_routes(router, parts);
     add_bake_routes(router, parts);
@@ -209,7 +209,7 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
                    return response;
                }));
     router.add("GET", "/enter", {0, true}, at_once([&access](const Request& request) {
-                   return access.enter(request.query("token"));
+                   return access.enter(request.query("token"), request.query("to"));
                }));
 
     HttpOptions http;

@@ -284,6 +284,8 @@ async function withToken(program) {
     }
     if (entered.headers.get('location') !== '/') complain('the token stays in the address');
     await ask(it, 'GET', '/api/v1/help', { headers: { Cookie: cookie.split(';')[0] }, expect: 200 });
+    const onward = await fetch(`${it.base}/enter?token=${token}&to=/bake/one`, { redirect: 'manual' });
+    if (onward.headers.get('location') !== '/bake/one') complain('the way in does not lead on');
     for (let n = 0; n < 10; ++n) await ask(it, 'GET', `/enter?token=${'x'.repeat(43)}`, { expect: 401 });
     await ask(it, 'GET', '/enter?token=x', { expect: 429 });
     await it.stop();

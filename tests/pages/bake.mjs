@@ -51,6 +51,11 @@ journey(async ({ base, check, person }) => {
     );
     await said.getByRole('button', { name: /take it back/ }).first().waitFor();
     check((await said.getByRole('listitem').count()) === 2, 'what was said is listed, to be taken back');
+    await button(said, '35 minutes, change it').click();
+    await said.getByRole('textbox').fill('40 minutes');
+    await button(said, 'Keep').click();
+    await page.locator('.pair', { hasText: 'Bake until' }).getByText('40 min').waitFor();
+    check(true, 'or changed by tapping it');
 
     // Type the day, then drag it
     await link('Day');
@@ -67,6 +72,12 @@ journey(async ({ base, check, person }) => {
     check(by < 0 && by >= -45, `a finger moves the time to eat: ${by} minutes`);
     check((await times.nth(0).innerText()) < begin, 'and the plan follows');
     await page.getByLabel('Eat at, time').fill('18:30');
+    await planned(page);
+    await button(page, 'Add sleep').click();
+    await fingerDrags(page, page.getByRole('slider', { name: 'Asleep from' }).first().locator('span'), 30);
+    const from = await page.getByLabel('From', { exact: true }).inputValue();
+    check(from > '22:30' && from < '23:30', `a finger moves the time to sleep: ${from}`);
+    await button(page, 'take out').click();
     await planned(page);
 
     // Bake

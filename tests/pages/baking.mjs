@@ -7,6 +7,18 @@ Mix 400 g strong white flour with 7 g salt, 5 g instant yeast and 260 g water. K
 covered, for 1 hour until doubled. Shape it and put it in a greased tin. Prove for 40 minutes. Heat the oven to 220°C.
 Bake for 30 minutes until it sounds hollow.
 `;
+export const rolls = `Seeded rolls
+
+- 250 g strong white flour
+- 5 g salt
+- 4 g instant yeast
+- 165 g water
+
+1. Mix everything and knead for 8 minutes.
+2. Let it rise for 50 minutes, covered.
+3. Divide into six and shape. Prove for 30 minutes.
+4. Bake at 220°C for 15 minutes.
+`;
 // Half an hour before the plan for half past six begins.
 export const noon = new Date('2026-11-28T13:30:00Z');
 
@@ -23,6 +35,15 @@ export async function bring(page, text = recipe) {
     await button(page, 'Read it').click();
     await page.getByLabel('Eat at, day').selectOption({ index: 0 });
     await page.locator('.answer ol li').first().waitFor();
+    await planned(page);
+}
+
+/// One more bread beside what is there.
+export async function bringBeside(page, text) {
+    await button(page, 'One more beside it').click();
+    await page.getByRole('textbox').first().fill(text);
+    await button(page, 'Read it').click();
+    await page.getByText('Seeded rolls').first().waitFor();
     await planned(page);
 }
 

@@ -15,14 +15,14 @@ const browserPath = ['/usr/bin/chromium', '/usr/bin/chromium-browser'].find((pat
 /// Promises: `work` gets the browser, the address of a server with an empty folder, `check` and `person`; what
 ///           any page complained of (a fault of its own, its Content-Security-Policy) fails as well. Ends the
 ///           process: 0 all held, 1 something did not, 77 no browser, or the pages are not built.
-export async function journey(work, { also = [] } = {}) {
+export async function journey(work, { also = [], listen = '127.0.0.1:0' } = {}) {
     const pages = new URL('web/dist', root).pathname;
     if (!browserPath || !existsSync(new URL('web/node_modules/playwright-core', root)) || !existsSync(pages)) {
         console.log('skipped: no chromium, or the pages and their packages are not there');
         process.exit(77);
     }
     const { chromium } = need('playwright-core');
-    const serving = await Serving.start(process.argv[2], ['--listen', '127.0.0.1:0', '--pages', pages, '--quiet']);
+    const serving = await Serving.start(process.argv[2], ['--listen', listen, '--pages', pages, '--quiet']);
     const browser = await chromium.launch({
         executablePath: browserPath,
         env: { ...process.env, LANGUAGE: 'en_GB' },
@@ -45,7 +45,7 @@ export async function journey(work, { also = [] } = {}) {
     const faults = [];
     const person = (wishes = {}) => opened(browser, serving.base, faults, wishes);
     try {
-        await work({ browser, base: serving.base, check, person });
+        await work({ browser, base: serving.base, address: serving.address, check, person });
         check(faults.length === 0, `no page complains${faults.length ? `: ${faults.join(' | ')}` : ''}`);
     } catch (fault) {
         failed += 1;

@@ -3,7 +3,7 @@
 // Every screen and everything that opens on one, light and dark, on a phone upright and on its side, a tablet and a
 // desk: nothing that axe-core objects to, nothing that scrolls sideways, nothing too small for a finger, and on the
 // bake nothing too small for a knuckle. LOAFWRIGHT_PICTURES=FOLDER keeps a picture of each to look at.
-import { beginBake, bring, button, isNow, line, noon, planned } from './baking.mjs';
+import { beginBake, bring, bringBeside, button, isNow, noon, planned, rolls } from './baking.mjs';
 import { journey } from './browser.mjs';
 import { accessible, fits, picture, pressable } from './seeing.mjs';
 
@@ -16,9 +16,10 @@ const sizes = [
 const finger_px = 44;
 const knuckle_px = 64;
 
-journey(async ({ base, check, person }) => {
+journey(async ({ check, person }) => {
     // A colour on its way to another is neither of the two.
-    const page = await person({ at: noon, calls: true, reducedMotion: 'reduce' });
+    const still = { at: noon, calls: true, reducedMotion: 'reduce' };
+    let page = await person(still);
     const looked = async (name, inside = 'main', least = finger_px) => {
         for (const colorScheme of ['light', 'dark']) {
             await page.emulateMedia({ colorScheme });
@@ -123,5 +124,28 @@ journey(async ({ base, check, person }) => {
     await looked('log');
     await page.goto('/nowhere/at/all/here');
     await looked('nowhere');
-    void [base, line];
+
+    // Two breads, two people
+    await page.context().close();
+    page = await person(still);
+    await bring(page);
+    await bringBeside(page, rolls);
+    await looked('two-start');
+    await link('Day');
+    await page.getByLabel('Who bakes').fill('Ana, Bo');
+    await page.getByLabel('Who bakes').blur();
+    await planned(page);
+    await button(page, 'Add time away').click();
+    await planned(page);
+    await looked('two-day');
+    await button(page, 'take out').click();
+    await planned(page);
+    await beginBake(page);
+    await page.clock.fastForward('01:30:00');
+    await page.getByRole('alertdialog').waitFor();
+    await looked('two-call', 'dialog', knuckle_px);
+    await button(page, 'Seen').click();
+    await button(page, 'Begin').first().click();
+    await onBake('two-bake');
+    await opened('two-begun', tool('I’ve already begun'));
 });

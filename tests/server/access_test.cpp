@@ -67,6 +67,51 @@ TEST(access, elsewhere_the_token_is_asked_for_and_becomes_a_cookie) {
     EXPECT_EQ(status_of(access, phone), 200U);
 }
 
+std::string led_to(Access& access, std::string_view to) {
+    for (const auto& [name, value] : access.enter("secret-token", to).headers) {
+        if (name == "Location") {
+            return value;
+        }
+    }
+    return "";
+}
+
+TEST(access, the_way_in_leads_to_a_path_of_these_pages_and_nowhere_else) {
+    Access access({"192.168.1.20"}, "secret-token");
+    EXPECT_EQ(led_to(access, "/bake/one_2-3"), "/bake/one_2-3");
+    for (const char* elsewhere : {"",
+                                  "//elsewhere.example",
+                                  "http://elsewhere.example",
+                                  "/\\elsewhere",
+                                  "/a\r\nb",
+                                  "bake"}) {
+        EXPECT_EQ(led_to(access, elsewhere), "/") << elsewhere;
+    }
+}
+
+TEST(access, what_another_screen_scans_lets_it_in_to_the_same_page) {
+    const Access access({"192.168.1.20"}, "secret-token");
+    EXPECT_EQ(access.way_in("http://192.168.1.20:8424/bake/one"),
+              "http://192.168.1.20:8424/enter?token=secret-token&to=/bake/one");
+    EXPECT_EQ(access.way_in("http://192.168.1.20:8424/"),
+              "http://192.168.1.20:8424/enter?token=secret-token");
+    EXPECT_EQ(access.way_in("http://192.168.1.20:8424"),
+              "http://192.168.1.20:8424/enter?token=secret-token");
+}
+
+TEST(access, no_other_address_is_given_the_token) {
+    const Access house({"192.168.1.20"}, "secret-token");
+    for (const char* address : {"http://elsewhere.example/",
+                                "http://elsewhere.example/192.168.1.20",
+                                "http://192.168.1.20@elsewhere.example/",
+                                "192.168.1.20/",
+                                ""}) {
+        EXPECT_EQ(house.way_in(address), address);
+    }
+    const Access alone({"127.0.0.1"}, "");
+    EXPECT_EQ(alone.way_in("http://127.0.0.1:8424/bake/one"), "http://127.0.0.1:8424/bake/one");
+}
+
 TEST(access, guessing_is_slowed_down) {
     Access access({"192.168.1.20"}, "secret-token");
     for (int n = 0; n < 10; ++n) {

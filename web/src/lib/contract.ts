@@ -91,6 +91,8 @@ export interface paths {
             parameters: {
                 query?: {
                     token?: string;
+                    /** @description A path of these pages; the first page without it. */
+                    to?: string;
                 };
                 header?: never;
                 path?: never;
@@ -98,7 +100,7 @@ export interface paths {
             };
             requestBody?: never;
             responses: {
-                /** @description The token is in a cookie now; on to the first page. */
+                /** @description The token is in a cookie now; on to the page asked for. */
                 303: {
                     headers: {
                         [name: string]: unknown;
@@ -994,7 +996,10 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** An address as a code to scan (ISO/IEC 18004) */
+        /**
+         * An address as a code to scan (ISO/IEC 18004)
+         * @description Where a token is wanted, the code of one of this server's own addresses leads in with it.
+         */
         get: {
             parameters: {
                 query: {

@@ -49,7 +49,7 @@ function crowd(plan: Plan | null): number {
     const last = stages.at(-1);
     if (!first || !last || first === last) return 0;
     const hours = (fromLocal(last.start) - fromLocal(first.start)) / hour_ms;
-    return Math.min(120, (stages.length * label_pixels) / Math.max(1, hours));
+    return Math.min(170, (stages.length * label_pixels) / Math.max(1, hours));
 }
 
 export function heightOf(range: Range): number {

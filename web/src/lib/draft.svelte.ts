@@ -88,24 +88,19 @@ function inZone(day: DayHabits): DayHabits {
     return { zone: zoneHere(), ...day };
 }
 
-interface Answers {
-    outcome: PlanOutcome | null;
+/// What was answered last. Answers are long and never changed in place, so they are kept as they came.
+class Answers {
+    outcome = $state.raw<PlanOutcome | null>(null);
     /// The last plan that could be, kept in sight while another is looked for.
-    plan: Planned | null;
-    readings: Record<string, Reading>;
+    plan = $state.raw<Planned | null>(null);
+    readings = $state.raw<Record<string, Reading>>({});
     /// What stands in the way of a plan, in words.
-    trouble: string | null;
+    trouble = $state<string | null>(null);
     /// A plan for the newest wish is on its way.
-    busy: boolean;
+    busy = $state(false);
 }
 
-export const answers: Answers = $state({
-    outcome: null,
-    plan: null,
-    readings: {},
-    trouble: null,
-    busy: false,
-});
+export const answers = new Answers();
 
 function troubleWords(cause: unknown): string {
     if (cause instanceof keep.Refused) return cause.message;
@@ -138,7 +133,7 @@ function readerOf(id: string) {
     return newest(
         (bread: DraftBread) => engine.read(bread.text, bread.name, bread.answers),
         (reading, bread) => {
-            answers.readings[id] = reading;
+            answers.readings = { ...answers.readings, [id]: reading };
             const kept = draft.breads.find((one) => one.id === id);
             const title = reading.recipe.title;
             if (kept && title !== '' && kept.name !== title && kept.text === bread.text) {

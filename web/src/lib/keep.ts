@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // The one door to what is kept and shared: recipes, settings, bakes and their events, photos. What a
-// bake needs goes through KeptBake (lib/kept-bake.ts), which also works while there is no network.
+// bake needs goes through KeptBake (lib/kept-bake.ts), which also works while there is no network, and
+// comes with the bake's own screens.
 import type {
     BakeEntry,
     BakeRequest,
@@ -14,7 +15,6 @@ import type {
 import { ask } from './http';
 import { recallHere, rememberHere } from './local';
 
-export { KeptBake, type BakeView } from './kept-bake';
 export { Refused, Unreachable } from './http';
 
 const part = encodeURIComponent;
