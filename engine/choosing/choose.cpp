@@ -79,8 +79,8 @@ Weighed weigh(const FittedRecipe& recipe,
             return stage.attention != Attention::none;
         }));
     choice.because.push_back(fmt::format("{} of your hands in {}{}.",
-                                         duration_text(choice.hands_on_minutes),
-                                         duration_text(choice.total_minutes),
+                                         fitting::duration_text(choice.hands_on_minutes),
+                                         fitting::duration_text(choice.total_minutes),
                                          choice.doughs == 1 ? ", one dough" : ""));
     if (today != nullptr) {
         choice.begin = made.start;

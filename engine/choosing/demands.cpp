@@ -80,7 +80,7 @@ void add_shortest_window(std::vector<Demand>& demands, const FittedRecipe& recip
         demands.push_back({1,
                            fmt::format("Once it has {} it waits for you {} at most.",
                                        shortest->kind == StepKind::prove ? "proved" : "risen",
-                                       duration_text(*shortest->holds_minutes))});
+                                       fitting::duration_text(*shortest->holds_minutes))});
     }
 }
 
@@ -114,9 +114,9 @@ demands_of(const FittedRecipe& recipe, const Plan& plan, const Knowledge& knowle
                                        : fmt::format("{} doughs, one after the other.", doughs)});
     }
     if (plan.total_minutes > long_day_minutes) {
-        demands.push_back(
-            {1,
-             fmt::format("It takes {}, with a night in it.", duration_text(plan.total_minutes))});
+        demands.push_back({1,
+                           fmt::format("It takes {}, with a night in it.",
+                                       fitting::duration_text(plan.total_minutes))});
     }
     add_dough(demands, recipe, knowledge);
     add_shortest_window(demands, recipe);
