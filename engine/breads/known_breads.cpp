@@ -56,6 +56,29 @@ made_as_asked(FittedRecipe fitted, const Kitchen& kitchen, const Answers& answer
     return std::move(made->recipe);
 }
 
+// Before everything else that the stage reminds of: one change at a time is what tells.
+void add_change(Recipe& recipe, const Answers& answers) {
+    constexpr int heaviest = 100;
+    for (const Answer& answer : answers) {
+        if (answer.key != next_time_key || answer.value.empty() || recipe.steps.empty()) {
+            continue;
+        }
+        const std::size_t colon = answer.value.find(": ");
+        const auto kind = colon == std::string::npos
+                              ? std::nullopt
+                              : step_kind_named(std::string_view(answer.value).substr(0, colon));
+        const auto step =
+            std::find_if(recipe.steps.begin(), recipe.steps.end(), [&kind](const Step& one) {
+                return kind && one.kind == *kind;
+            });
+        Step& at = step == recipe.steps.end() ? recipe.steps.front() : *step;
+        at.reminders.insert(at.reminders.begin(),
+                            {"this time: " + (kind ? answer.value.substr(colon + 2) : answer.value),
+                             std::nullopt,
+                             heaviest});
+    }
+}
+
 } // namespace
 
 std::vector<Question> KnownBreads::questions() const {
@@ -111,7 +134,7 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
-        const Reading reading = reader.read(text.text, recipe_answers(text.answers));
+        Reading reading = reader.read(text.text, recipe_answers(text.answers));
         if (reading.recipe.steps.empty()) {
             wrong.push_back({"no_recipe_found",
                              Severity::error,
@@ -121,6 +144,7 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                              "Check that the file holds the method and not only the ingredients."});
             continue;
         }
+        add_change(reading.recipe, text.answers);
         auto made = made_as_asked(fit(reading, kitchen, knowledge), kitchen, text.answers);
         if (!made) {
             wrong.push_back(std::move(made.error()));
@@ -140,7 +164,8 @@ Answers recipe_answers(const Answers& answers) {
     Answers others;
     std::copy_if(
         answers.begin(), answers.end(), std::back_inserter(others), [](const Answer& answer) {
-            return answer.key != room_key && answer.key != fitting::otherwise_key;
+            return answer.key != room_key && answer.key != fitting::otherwise_key &&
+                   answer.key != next_time_key;
         });
     return others;
 }

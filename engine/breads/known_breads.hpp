@@ -19,6 +19,10 @@ namespace loafwright::breads {
 /// The question about the room: the kitchen's, not a recipe's.
 inline constexpr std::string_view room_key = "room-c";
 
+/// What the last bake taught to change: "prove: give it a fifth longer". The plan says it at that
+/// stage.
+inline constexpr std::string_view next_time_key = "next-time";
+
 /// More than an oven and a page can hold on one day.
 inline constexpr std::size_t most_breads = 12;
 

@@ -4,6 +4,7 @@
 #include "engine/quantity/tagged.hpp"
 #include "engine/recipe/recipe.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -44,6 +45,14 @@ struct KitchenFactors {
     std::vector<KindFactor> kinds;
     OvenOffset oven;
 };
+
+/// False where no bake has told of anything.
+inline bool teaches(const KitchenFactors& factors) {
+    return factors.oven.measured > 0 ||
+           std::any_of(factors.kinds.begin(), factors.kinds.end(), [](const KindFactor& factor) {
+               return factor.group_bakes > 0;
+           });
+}
 
 /// The entry for a kind and a leaven, or that for every leaven; null where nothing is to be changed
 /// because no bake has told of it or of its like.

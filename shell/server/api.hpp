@@ -4,9 +4,11 @@
 #include "shell/server/access.hpp"
 #include "shell/server/bakes.hpp"
 #include "shell/server/event_hub.hpp"
+#include "shell/server/journal.hpp"
 #include "shell/server/keeper.hpp"
 #include "shell/server/metrics.hpp"
 #include "shell/server/router.hpp"
+#include "shell/server/told_bakes.hpp"
 
 #include <functional>
 #include <string>
@@ -20,13 +22,16 @@ struct ApiParts {
     Planner& planner;
     Keeper& keeper;
     EventHub& hub;
+    ToldBakes& bakes;
+    Journal& journal;
     std::function<Instant()> clock;
     const Access& access;
 };
 
-void add_plan_routes(Router& router, const ApiParts& parts); // read, plan, page, help, code
-void add_shelf_routes(Router& router, const ApiParts& parts); // choose
-void add_bake_routes(Router& router, const ApiParts& parts); // bakes and their events
+void add_plan_routes(Router& router, const ApiParts& parts);    // read, plan, page, help, code
+void add_shelf_routes(Router& router, const ApiParts& parts);   // choose
+void add_journal_routes(Router& router, const ApiParts& parts); // findings
+void add_bake_routes(Router& router, const ApiParts& parts);    // bakes and their events
 void add_notebook_routes(Router& router,
                          const ApiParts& parts); // recipes, settings, photos, export
 

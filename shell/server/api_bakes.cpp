@@ -4,6 +4,7 @@
 // mind; what it comes to is worked out anew for each question.
 #include "engine/quantity/plain_id.hpp"
 #include "engine/wire/bake_json.hpp"
+#include "engine/wire/factors_json.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/server/api.hpp"
 #include "shell/server/page_bytes.hpp"
@@ -27,16 +28,9 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::size_t most_listed = 200;
 
-// A bake as it was begun, and everything that has been told of it.
-struct Told {
-    std::shared_ptr<const breads::Bake> bake;
-    std::vector<Event> events;
-    std::int64_t last = 0;
-};
-
 class BakeRoutes {
 public:
-    explicit BakeRoutes(ApiParts parts) : parts_(std::move(parts)), begun_(256) {}
+    explicit BakeRoutes(ApiParts parts) : parts_(std::move(parts)) {}
 
     Response begin(const Request& request) {
         const bool is_deep = store::is_nested_too_deeply(request.body);
@@ -60,8 +54,14 @@ public:
         if (!kept.contains("now")) {
             kept["now"] = rfc3339(Zone{}, now);
         }
+        // What the kitchen has taught until today stays with the bake: it is planned the same later
+        // on.
+        const KitchenFactors factors = parts_.journal.factors();
+        if (!kept.contains("learned") && teaches(factors)) {
+            kept["learned"] = Json::parse(wire::factors_json(factors));
+        }
         const std::string text = kept.dump(-1, ' ', false, Json::error_handler_t::replace);
-        auto bake = bake_from(text);
+        auto bake = parts_.bakes.bake_from(text);
         if (!bake) {
             return bake.error();
         }
@@ -75,7 +75,7 @@ public:
         }
         const bool is_new = *made == store::Kept::made;
         if (is_new) {
-            begun_.keep(id, *bake);
+            parts_.bakes.remember(id, *bake);
         }
         return json_response(is_new ? 201 : 200, Json({{"version", 1}, {"id", id}}).dump() + "\n");
     }
@@ -98,11 +98,11 @@ public:
 
     Response show(const Request& request) {
         const std::string& id = request.parameters.front();
-        const auto found = record_of(id);
+        const auto found = parts_.bakes.record_of(id);
         if (!found) {
             return found.error();
         }
-        const auto events = events_of(id, 0);
+        const auto events = parts_.bakes.events_of(id, 0);
         if (!events) {
             return store_trouble(events.error());
         }
@@ -119,7 +119,7 @@ public:
     }
 
     Response state(const Request& request) {
-        const auto told = told_of(request.parameters.front());
+        const auto told = parts_.bakes.told_of(request.parameters.front());
         if (!told) {
             return told.error();
         }
@@ -133,7 +133,7 @@ public:
     }
 
     Response page(const Request& request) {
-        const auto told = told_of(request.parameters.front());
+        const auto told = parts_.bakes.told_of(request.parameters.front());
         if (!told) {
             return told.error();
         }
@@ -190,7 +190,7 @@ public:
 
     Response listen(const Request& request) {
         const std::string& id = request.parameters.front();
-        const auto found = record_of(id);
+        const auto found = parts_.bakes.record_of(id);
         if (!found) {
             return found.error();
         }
@@ -203,7 +203,7 @@ public:
         std::optional<Diagnostic> trouble;
         Response response;
         response.stream = parts_.hub.subscribe(id, after, [&](const auto& give) {
-            const auto events = events_of(id, after);
+            const auto events = parts_.bakes.events_of(id, after);
             if (!events) {
                 trouble = events.error();
                 return;
@@ -216,69 +216,6 @@ public:
     }
 
 private:
-    static Response no_bake() { return not_here("there is no such bake"); }
-
-    tl::expected<store::BakeRecord, Response> record_of(const std::string& id) const {
-        auto found = parts_.keeper.with([&id](store::Store& store) { return store.bake(id); });
-        if (!found) {
-            return tl::make_unexpected(store_trouble(found.error()));
-        }
-        if (!*found) {
-            return tl::make_unexpected(no_bake());
-        }
-        return std::move(**found);
-    }
-
-    // All of them, however long the bake is.
-    store::Answer<std::vector<store::StoredEvent>> events_of(const std::string& id,
-                                                             std::int64_t after) const {
-        return parts_.keeper.with(
-            [&](store::Store& store) { return store.events_after(id, after, SIZE_MAX); });
-    }
-
-    tl::expected<std::shared_ptr<const breads::Bake>, Response> bake_from(const std::string& json) {
-        auto read = settings::bake_request_from_json(json, "request", parts_.clock());
-        if (!read) {
-            return tl::make_unexpected(error_response(400, read.error()));
-        }
-        auto bake = parts_.planner.bake(std::move(read->request));
-        if (!bake) {
-            return tl::make_unexpected(error_response(422, bake.error()));
-        }
-        return std::make_shared<const breads::Bake>(std::move(*bake));
-    }
-
-    tl::expected<Told, Response> told_of(const std::string& id) {
-        Told told;
-        told.bake = begun_.find(id);
-        if (!told.bake) {
-            const auto found = record_of(id);
-            if (!found) {
-                return tl::make_unexpected(found.error());
-            }
-            auto bake = bake_from(found->request);
-            if (!bake) {
-                return tl::make_unexpected(std::move(bake.error()));
-            }
-            told.bake = std::move(*bake);
-            begun_.keep(id, told.bake);
-        }
-        const auto events = events_of(id, 0);
-        if (!events) {
-            return tl::make_unexpected(store_trouble(events.error()));
-        }
-        for (const store::StoredEvent& stored : *events) {
-            if (auto event = wire::event_from_json(stored.json, "event")) {
-                told.events.push_back(std::move(*event));
-            }
-            told.last = stored.sequence;
-        }
-        if (!std::holds_alternative<Plan>(told.bake->outcome)) {
-            return tl::make_unexpected(json_response(422, wire::plan_answer_json(*told.bake)));
-        }
-        return told;
-    }
-
     // The screen's clock where it says, the server's else; never before the bake was asked for.
     tl::expected<Instant, Response> now_of(const Request& request, const Told& told) const {
         const std::string words = request.query("now");
@@ -312,7 +249,6 @@ private:
     }
 
     ApiParts parts_;
-    Remembered<breads::Bake> begun_;
 };
 
 } // namespace

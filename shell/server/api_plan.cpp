@@ -30,6 +30,9 @@ tl::expected<breads::Bake, Response> bake_of(const ApiParts& parts, const std::s
     if (!read) {
         return tl::make_unexpected(error_response(400, read.error()));
     }
+    if (!read->has_learned) {
+        read->request.kitchen.factors = parts.journal.factors();
+    }
     auto bake = parts.planner.bake(std::move(read->request));
     if (!bake) {
         return tl::make_unexpected(error_response(422, bake.error()));

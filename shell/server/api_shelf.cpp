@@ -21,7 +21,10 @@ Response choose_of(const ApiParts& parts, const Request& request) {
     if (!told) {
         return error_response(400, told.error());
     }
-    const breads::BakeRequest& asked = told->request;
+    breads::BakeRequest asked = told->request;
+    if (!told->has_learned) {
+        asked.kitchen.factors = parts.journal.factors();
+    }
     wire::Shelf shelf;
     std::vector<FittedRecipe> fitted;
     std::optional<Kitchen> kitchen;

@@ -55,6 +55,18 @@ std::string key_of(const breads::BakeRequest& request, const Kitchen& kitchen) {
     add(key, kitchen.oven.fan ? 1.0 : 0.0);
     add(key, static_cast<double>(kitchen.oven.shelves));
     add(key, kitchen.oven.offset.count());
+    for (const KindFactor& factor : kitchen.factors.kinds) {
+        if (factor.group_bakes > 0) {
+            key += name_of(factor.kind);
+            add(key, factor.leaven);
+            add(key, factor.log_mean);
+            add(key, factor.factor_deviation);
+            add(key, factor.within_deviation);
+            add(key, factor.prior_deviation);
+        }
+    }
+    add(key, kitchen.factors.oven.likely.count());
+    add(key, static_cast<double>(kitchen.factors.oven.measured));
     for (const Tin& tin : kitchen.tins) {
         add(key, tin.name);
         add(key, tin.length.count());

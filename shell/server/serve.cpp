@@ -194,10 +194,16 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     Planner planner(knowledge);
     Access access(hosts_of(options.host), token);
     Router router;
-    const ApiParts parts{planner, *keeper, hub, system_now, access};
+    ToldBakes bakes(planner, *keeper, system_now);
+    Journal journal(bakes, *keeper, knowledge);
+    if (auto trouble = journal.catch_up()) {
+        return trouble;
+    }
+    const ApiParts parts{planner, *keeper, hub, bakes, journal, system_now, access};
     add_plan_routes(router, parts);
     add_shelf_routes(router, parts);
     add_bake_routes(router, parts);
+    add_journal_routes(router, parts);
     add_notebook_routes(router, parts);
     router.add("GET", "/healthz", {0, true}, at_once([](const Request& /*request*/) {
                    return json_response(200, "{\"ok\":true}\n");

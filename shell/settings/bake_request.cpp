@@ -177,6 +177,10 @@ private:
                 add(wrong_, std::move(kitchen.error()));
             }
         }
+        if (const TreeValue* learned = fields_.table("learned")) {
+            read_.request.kitchen.factors = factors_from_tree(*learned, "learned", name_, wrong_);
+            read_.has_learned = true;
+        }
         const TreeValue* told = fields_.table("day");
         if (told == nullptr) {
             return;

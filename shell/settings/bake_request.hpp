@@ -14,20 +14,23 @@ namespace loafwright::settings {
 /// A request and what there is to say of it.
 struct ReadRequest {
     breads::BakeRequest request;
-    Diagnostics remarks; // warnings and notes
+    Diagnostics remarks;      // warnings and notes
+    bool has_learned = false; // it brings what the kitchen had taught when it was made
 };
 
 /// What to bake, in which kitchen, on which day, from JSON:
 ///
 ///     {"version": 1, "breads": [{"name", "text", "answers": [{"key", "value"}]}],
 ///      "kitchen": {…}, "day": {…}, "start" or "eat_by": time, "now": time,
+///      "learned": {…},
 ///      "page": {"clock": "24" or "12", "temperature": "c" or "f", "weight": "g" or "oz", "few":
 ///      truth}}
 ///
 /// `kitchen` and `day` have the keys of the kitchen and day files (README.md), the lists in the
-/// plural: `tins`, `windows`, `oven_claims`. Everything but `breads` may be left out. Times are
-/// words as in a day file, or RFC 3339. `day.zone` decides the zone, else the system's. A day in
-/// which nobody is said to be anywhere counts as not described.
+/// plural: `tins`, `windows`, `oven_claims`. `learned` is what engine/wire/factors_json.hpp writes.
+/// Everything but `breads` may be left out. Times are words as in a day file, or RFC 3339.
+/// `day.zone` decides the zone, else the system's. A day in which nobody is said to be anywhere
+/// counts as not described.
 ///
 /// Promises: `now` of the request, else `now`; all mistakes in one go, each with its path.
 /// Errors:   json_unreadable, those of kitchen_from_toml, day_from_toml and check_text,

@@ -21,4 +21,11 @@ tl::expected<DayFile, Diagnostics> day_from_tree(const TreeValue& tree,
                                                  bool zone_is_told,
                                                  Instant now);
 
+/// What a kitchen has taught, as engine/wire/factors_json.hpp writes it. What is wrong is added to
+/// `wrong`.
+KitchenFactors factors_from_tree(const TreeValue& tree,
+                                 const std::string& heading,
+                                 std::string_view name,
+                                 Diagnostics& wrong);
+
 } // namespace loafwright::settings
