@@ -253,7 +253,8 @@ std::optional<TryNext> best_change(const std::vector<Suspect>& suspects, const B
     if (best == nullptr) {
         return std::nullopt;
     }
-    return TryNext{change_words(*best->row, log), std::string(best->row->because)};
+    return TryNext{
+        change_words(*best->row, log), std::string(best->row->because), best->row->stage};
 }
 
 std::string cannot_tell(const BakeLog* log) {

@@ -26,6 +26,7 @@ struct Finding {
 struct TryNext {
     std::string change;
     std::string because;
+    std::optional<StepKind> stage; // none: the leaven
 };
 
 /// What may be behind the signs on a bread.

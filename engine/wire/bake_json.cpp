@@ -160,6 +160,9 @@ std::string help_json(const Knowledge& knowledge) {
                     {"asks_until", row.asks_until},
                     {"source", text(row.source)}};
     });
+    json["symptoms"] = list(knowledge.fault_symptoms, [](const FaultSymptomRow& row) {
+        return Json{{"key", text(row.key)}, {"tells", text(row.tells)}, {"source", text(row.source)}};
+    });
     return compact(json);
 }
 

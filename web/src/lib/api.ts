@@ -262,6 +262,19 @@ export type BakeEvent = EventBase &
           }
     );
 
+/// One change for the next bake, at one stage (a kind of step, or "leaven").
+export interface TryNext {
+    change: string;
+    because: string;
+    stage: string;
+}
+
+export interface Findings {
+    seen: string[];
+    say: string[];
+    try_next: TryNext | null;
+}
+
 export interface DoingAct {
     act: number;
     at: string;

@@ -6,6 +6,7 @@ import type {
     BakeRequest,
     BakeState,
     Choices,
+    Findings,
     PageForm,
     PlanOutcome,
     Reading,
@@ -25,6 +26,11 @@ export function read(
 /// The day of these breads, or why it cannot be and what would work.
 export function plan(request: BakeRequest, signal?: AbortSignal): Promise<PlanOutcome> {
     return ask('POST', 'plan', { json: request, ...(signal && { signal }) });
+}
+
+/// What was likely behind what the baker saw of one bread of a bake, and the one thing to change.
+export function findings(bake: string, bread: number): Promise<Findings> {
+    return ask('GET', `bakes/${encodeURIComponent(bake)}/findings?bread=${bread}`);
 }
 
 /// Which of these breads suit the day and the baker, the best first, and why.

@@ -63,6 +63,34 @@ export function measuredWords(of: string): string {
 
 export const allMeasured = Object.keys(measured) as ('dough' | 'room' | 'oven' | 'loaf')[];
 
+type ToldEvent = Extract<BakeEvent, { kind: 'told' }>;
+export type ToldPicks = Pick<ToldEvent, 'crust' | 'crumb' | 'again' | 'symptoms'>;
+
+/// What was said of a bread afterwards: the last word on each, and every sign once.
+export function afterwards(events: BakeEvent[], bread: number): ToldPicks & { symptoms: string[] } {
+    const all: ToldPicks & { symptoms: string[] } = { symptoms: [] };
+    for (const event of standing(events)) {
+        if (event.kind !== 'told' || event.bread !== bread) continue;
+        if (event.crust) all.crust = event.crust;
+        if (event.crumb) all.crumb = event.crumb;
+        if (event.again !== undefined) all.again = event.again;
+        for (const sign of event.symptoms ?? []) {
+            if (!all.symptoms.includes(sign)) all.symptoms.push(sign);
+        }
+    }
+    return all;
+}
+
+function toldWords(event: ToldEvent): string {
+    const parts = [
+        ...(event.crust ? [`crust ${event.crust}`] : []),
+        ...(event.crumb ? [`crumb ${event.crumb}`] : []),
+        ...(event.again === undefined ? [] : [event.again ? 'to be baked again' : 'not again']),
+        ...(event.symptoms ?? []),
+    ];
+    return `How it was: ${parts.join(', ')}`;
+}
+
 /// The events that still count: neither taken back nor take-backs.
 export function standing(events: BakeEvent[]): BakeEvent[] {
     const gone = new Set(
@@ -107,7 +135,7 @@ export function eventWords(
         case 'trouble':
             return troubles.get(event.what) ?? 'Something happened';
         case 'told':
-            return 'How the bread was';
+            return toldWords(event);
         case 'taken_back':
             return 'Taken back';
     }

@@ -4,6 +4,7 @@
 // bake needs goes through KeptBake (lib/kept-bake.ts), which also works while there is no network, and
 // comes with the bake's own screens.
 import type {
+    Bake,
     BakeEntry,
     BakeRequest,
     DayHabits,
@@ -44,6 +45,16 @@ export async function beginBake(id: string, request: BakeRequest): Promise<void>
 
 export async function bakes(): Promise<BakeEntry[]> {
     return (await ask<{ bakes: BakeEntry[] }>('GET', 'bakes')).bakes;
+}
+
+/// A bake as it was begun, and everything that was told of it.
+export function bake(id: string): Promise<Bake> {
+    return ask('GET', `bakes/${part(id)}`);
+}
+
+/// The signs that a baker may name, in the words that are shown.
+export async function symptoms(): Promise<{ key: string; tells: string }[]> {
+    return (await ask<{ symptoms: { key: string; tells: string }[] }>('GET', 'help')).symptoms;
 }
 
 let troubles: Promise<Trouble[]> | null = null;

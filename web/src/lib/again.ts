@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// A bread that was baked becomes the next one to plan, with the one change that the bake taught.
+import type { TryNext } from './api';
+import { draft, keepBread, take, type DraftBread } from './draft.svelte';
+import { newId } from './ids';
+import * as keep from './keep';
+
+export const nextTimeKey = 'next-time';
+
+/// Promises: the draft holds that bread alone, its own recipe where it is still kept.
+/// Errors:   those of keep.bake.
+export async function bakeAgain(bake: string, bread: number, next: TryNext | null): Promise<void> {
+    const [kept, notebook] = await Promise.all([keep.bake(bake), keep.notebook()]);
+    const told = kept.request.breads[bread];
+    if (!told) return;
+    const name = told.name ?? '';
+    const same = notebook.recipes.find((one) => one.text === told.text);
+    const others = (told.answers ?? []).filter((one) => one.key !== nextTimeKey);
+    const change = next && { key: nextTimeKey, value: `${next.stage}: ${next.change}` };
+    draft.breads = [];
+    take({
+        id: same?.id ?? newId(),
+        name: same?.name ?? name,
+        text: told.text,
+        answers: change ? [...others, change] : others,
+    });
+    const taken: DraftBread | undefined = draft.breads[0];
+    if (!taken) return;
+    if (change) taken.asked[nextTimeKey] = 'What you change this time';
+    keepBread(taken);
+}
