@@ -64,18 +64,24 @@ void add_change(Recipe& recipe, const Answers& answers) {
             continue;
         }
         const std::size_t colon = answer.value.find(": ");
-        const auto kind = colon == std::string::npos
-                              ? std::nullopt
-                              : step_kind_named(std::string_view(answer.value).substr(0, colon));
-        const auto step =
-            std::find_if(recipe.steps.begin(), recipe.steps.end(), [&kind](const Step& one) {
-                return kind && one.kind == *kind;
-            });
-        Step& at = step == recipe.steps.end() ? recipe.steps.front() : *step;
-        at.reminders.insert(at.reminders.begin(),
-                            {"this time: " + (kind ? answer.value.substr(colon + 2) : answer.value),
-                             std::nullopt,
-                             heaviest});
+        const auto named = colon == std::string::npos
+                               ? std::nullopt
+                               : step_kind_named(std::string_view(answer.value).substr(0, colon));
+        Step* at = &recipe.steps.front();
+        if (named) {
+            const StepKind kind = *named;
+            for (Step& step : recipe.steps) {
+                if (step.kind == kind) {
+                    at = &step;
+                    break;
+                }
+            }
+        }
+        at->reminders.insert(
+            at->reminders.begin(),
+            {"this time: " + (named ? answer.value.substr(colon + 2) : answer.value),
+             std::nullopt,
+             heaviest});
     }
 }
 

@@ -47,6 +47,11 @@ Plan at_leisure(const FittedRecipe& recipe, const Kitchen& kitchen, const Day& d
     return made != nullptr ? *made : Plan{};
 }
 
+// As people tell it: in fives.
+std::string about(std::int64_t minutes) {
+    return fitting::duration_text((minutes + 2) / 5 * 5);
+}
+
 std::string when_text(const Day& day, Instant moment) {
     const std::string clock = clock_text(day.zone, moment);
     const bool today = civil_of(day.zone, moment).date == civil_of(day.zone, day.now).date;
@@ -79,8 +84,8 @@ Weighed weigh(const FittedRecipe& recipe,
             return stage.attention != Attention::none;
         }));
     choice.because.push_back(fmt::format("{} of your hands in {}{}.",
-                                         fitting::duration_text(choice.hands_on_minutes),
-                                         fitting::duration_text(choice.total_minutes),
+                                         about(choice.hands_on_minutes),
+                                         about(choice.total_minutes),
                                          choice.doughs == 1 ? ", one dough" : ""));
     if (today != nullptr) {
         choice.begin = made.start;

@@ -22,7 +22,7 @@ constexpr double sticky_percent = 72.0;
 constexpr double very_wet_percent = 80.0;
 constexpr double mostly_rye = 0.5;
 constexpr std::int64_t long_day_minutes = 10 * 60;
-constexpr std::int64_t short_window_minutes = 15;
+constexpr std::int64_t short_window_minutes = 10;
 constexpr std::size_t many_stages = 8;
 
 bool any_of_words(const std::string& text, const std::vector<std::string_view>& words) {
@@ -116,7 +116,7 @@ demands_of(const FittedRecipe& recipe, const Plan& plan, const Knowledge& knowle
     if (plan.total_minutes > long_day_minutes) {
         demands.push_back({1,
                            fmt::format("It takes {}, with a night in it.",
-                                       fitting::duration_text(plan.total_minutes))});
+                                       fitting::duration_text((plan.total_minutes + 2) / 5 * 5))});
     }
     add_dough(demands, recipe, knowledge);
     add_shortest_window(demands, recipe);
