@@ -13,8 +13,8 @@ namespace loafwright::settings {
 namespace {
 
 constexpr std::size_t most_kinds = 400;
-constexpr Range logarithm{-5.0, 5.0, Measure::count};
-constexpr Range deviation{0.0, 10.0, Measure::count};
+constexpr Range logarithm{-5.0, 5.0, Measure::ratio};
+constexpr Range deviation{0.0, 10.0, Measure::ratio};
 constexpr Range count{0.0, 1.0e6, Measure::count};
 constexpr Range offset{-200.0, 200.0, Measure::difference};
 

@@ -56,6 +56,8 @@ std::string number_hint(double found, Range range) {
         return "Give it in metres above the sea.";
     case Measure::count:
         return fmt::format("Give a whole number from {:g} to {:g}.", range.low, range.high);
+    case Measure::ratio:
+        return fmt::format("Give a number from {:g} to {:g}.", range.low, range.high);
     }
     return "";
 }

@@ -12,7 +12,7 @@
 namespace loafwright::settings {
 
 /// What kind of number a key holds, for the hint beside one that is out of range.
-enum class Measure { celsius, difference, millimetres, minutes, metres, count };
+enum class Measure { celsius, difference, millimetres, minutes, metres, count, ratio };
 
 /// The numbers that a key may have.
 struct Range {

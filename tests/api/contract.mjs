@@ -232,6 +232,16 @@ async function withoutToken(program) {
     await ask(it, 'GET', `${bake}/page?form=doc`, { expect: 400 });
     await ask(it, 'GET', '/api/v1/bakes/none/page?form=txt', { expect: 404 });
 
+    await ask(it, 'POST', `${bake}/events`, {
+        body: { events: [event('e11', { kind: 'told', crust: 'pale', crumb: 'close', again: true, symptoms: ['a burst side'] })] },
+        expect: 200,
+    });
+    const findings = await ask(it, 'GET', `${bake}/findings`, { expect: 200 });
+    if (!findings.seen.includes('a burst side') || !findings.try_next) complain('findings: the sign that was told is not behind them');
+    await ask(it, 'GET', `${bake}/findings?bread=0`, { expect: 200 });
+    await ask(it, 'GET', `${bake}/findings?bread=7`, { expect: 400 });
+    await ask(it, 'GET', '/api/v1/bakes/none/findings', { expect: 404 });
+
     const photo = await ask(it, 'POST', '/api/v1/photos', { body: png, headers: { 'Content-Type': 'image/png' }, expect: 201 });
     const bytes = await ask(it, 'GET', `/api/v1/photos/${photo.photo}`, { expect: 200 });
     if (!png.equals(bytes)) complain('photos: the bytes are not those that were sent');
@@ -241,7 +251,7 @@ async function withoutToken(program) {
     const everything = await ask(it, 'GET', '/api/v1/export', { expect: 200 });
     const other = await Serving.start(program);
     const added = await ask(other, 'POST', '/api/v1/import', { body: everything, expect: 200 });
-    if (added.events !== 10 || added.photos !== 1) complain(`import: added ${JSON.stringify(added)}`);
+    if (added.events !== 11 || added.photos !== 1) complain(`import: added ${JSON.stringify(added)}`);
     await ask(other, 'POST', '/api/v1/import', { body: { loafwright_export: 2 }, expect: 400 });
     await other.stop();
     await ask(it, 'DELETE', recipe, { expect: 200 });
