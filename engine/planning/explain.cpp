@@ -106,7 +106,9 @@ private:
 
     [[nodiscard]] std::string sum_of(const Plan& plan) const {
         const std::string end = when(plan.cut_from);
-        const std::string slow = when(later_by_minutes(plan.cut_from, bread_.spread.margin));
+        // A doubt is told in fives.
+        const Instant late = later_by_minutes(plan.cut_from, bread_.spread.margin);
+        const std::string slow = when(Instant{(late.seconds + 299) / 300 * 300});
         std::string text = fmt::format("{}. From {} it takes {}{}: {}",
                                        wish_text(),
                                        clock_text(day_.zone, plan.start),

@@ -5,6 +5,7 @@ import type { TryNext } from './api';
 import { draft, keepBread, take, type DraftBread } from './draft.svelte';
 import { newId } from './ids';
 import * as keep from './keep';
+import { dateAfter, localNow } from './times';
 
 export const nextTimeKey = 'next-time';
 
@@ -19,6 +20,9 @@ export async function bakeAgain(bake: string, bread: number, next: TryNext | nul
     const others = (told.answers ?? []).filter((one) => one.key !== nextTimeKey);
     const change = next && { key: nextTimeKey, value: `${next.stage}: ${next.change}` };
     draft.breads = [];
+    // Another day, at the same time of day.
+    const tomorrow = dateAfter(localNow(Date.now()), 1);
+    draft.wish = { by: draft.wish.by, at: `${tomorrow}T${draft.wish.at.slice(11, 16)}` };
     take({
         id: same?.id ?? newId(),
         name: same?.name ?? name,
