@@ -161,7 +161,8 @@ std::string help_json(const Knowledge& knowledge) {
                     {"source", text(row.source)}};
     });
     json["symptoms"] = list(knowledge.fault_symptoms, [](const FaultSymptomRow& row) {
-        return Json{{"key", text(row.key)}, {"tells", text(row.tells)}, {"source", text(row.source)}};
+        return Json{
+            {"key", text(row.key)}, {"tells", text(row.tells)}, {"source", text(row.source)}};
     });
     return compact(json);
 }

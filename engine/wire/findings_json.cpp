@@ -17,7 +17,9 @@ std::string findings_json(const Findings& findings) {
                     {"against", texts(finding.speaks_against)}};
     });
     json["try_next"] = or_null(findings.try_next, [](const TryNext& next) {
-        return Json{{"change", next.change}, {"because", next.because}};
+        return Json{{"change", next.change},
+                    {"because", next.because},
+                    {"stage", next.stage ? text(name_of(*next.stage)) : text("leaven")}};
     });
     json["seen"] = texts(findings.seen);
     const auto if_any = [](const std::string& words) {

@@ -29,7 +29,7 @@ struct ApiParts {
 };
 
 void add_plan_routes(Router& router, const ApiParts& parts);    // read, plan, page, help, code
-void add_shelf_routes(Router& router, const ApiParts& parts);   // choose
+void add_shelf_routes(Router& router, const ApiParts& parts);   // choose, gather, formula
 void add_journal_routes(Router& router, const ApiParts& parts); // findings
 void add_bake_routes(Router& router, const ApiParts& parts);    // bakes and their events
 void add_notebook_routes(Router& router,

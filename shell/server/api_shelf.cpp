@@ -2,6 +2,8 @@
 //
 // What can be asked about a shelf of recipes before one of them is baked. Nothing is kept.
 #include "engine/choosing/choose.hpp"
+#include "engine/formula/analyse.hpp"
+#include "engine/provisions/gather.hpp"
 #include "engine/wire/wire.hpp"
 #include "shell/server/api.hpp"
 #include "shell/settings/bake_request.hpp"
@@ -49,11 +51,45 @@ Response choose_of(const ApiParts& parts, const Request& request) {
     return json_response(200, wire::choices_json(shelf, asked.day.zone));
 }
 
+// What to have out for all breads of a request together.
+Response gather_for(const ApiParts& parts, const Request& request) {
+    const auto told = settings::bake_request_from_json(request.body, "request", parts.clock());
+    if (!told) {
+        return error_response(400, told.error());
+    }
+    const auto ready = parts.planner.fitted(told->request);
+    if (!ready) {
+        return error_response(422, ready.error());
+    }
+    return json_response(200, wire::provisions_json(together(ready->known->provisions)));
+}
+
+// One bread, as /read takes it.
+Response formula_of(const ApiParts& parts, const Request& request) {
+    const auto told = settings::bake_request_from_json(
+        R"({"breads": [)" + request.body + "]}", "request", parts.clock());
+    if (!told) {
+        return error_response(400, told.error());
+    }
+    const breads::BreadText& bread = told->request.breads.front();
+    const Reading reading =
+        parts.planner.reader().read(bread.text, breads::recipe_answers(bread.answers));
+    const auto formula = analyse(reading.recipe, parts.planner.knowledge());
+    return formula ? json_response(200, wire::formula_json(*formula))
+                   : error_response(422, formula.error());
+}
+
 } // namespace
 
 void add_shelf_routes(Router& router, const ApiParts& parts) {
     router.add("POST", "/api/v1/choose", {}, at_once([parts](const Request& request) {
                    return choose_of(parts, request);
+               }));
+    router.add("POST", "/api/v1/gather", {}, at_once([parts](const Request& request) {
+                   return gather_for(parts, request);
+               }));
+    router.add("POST", "/api/v1/formula", {}, at_once([parts](const Request& request) {
+                   return formula_of(parts, request);
                }));
 }
 

@@ -172,6 +172,12 @@ async function withoutToken(program) {
     });
     const never = await ask(it, 'POST', '/api/v1/plan', { body: soon, expect: 200 });
     if (!never.impossible?.reasons?.length) complain('plan: an impossible day was planned');
+    await ask(it, 'POST', '/api/v1/gather', { body: request, expect: 200 });
+    await ask(it, 'POST', '/api/v1/gather', { body: '{"breads":', expect: 400 });
+    await ask(it, 'POST', '/api/v1/gather', { body: { breads: [{ text: 'hello there' }] }, expect: 422 });
+    await ask(it, 'POST', '/api/v1/formula', { body: request.breads[0], expect: 200 });
+    await ask(it, 'POST', '/api/v1/formula', { body: '{"text":', expect: 400 });
+    await ask(it, 'POST', '/api/v1/formula', { body: { text: 'hello there' }, expect: 422 });
     await ask(it, 'POST', '/api/v1/choose', { body: request, expect: 200 });
     await ask(it, 'POST', '/api/v1/choose', { body: '{"breads":', expect: 400 });
     await ask(it, 'POST', '/api/v1/choose', { body: { breads: [{ text: 'hello there' }] }, expect: 422 });

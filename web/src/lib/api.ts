@@ -75,6 +75,8 @@ export interface Reading {
 }
 
 export type Choice = components['schemas']['Choice'];
+export type Provisions = components['schemas']['Provisions'];
+export type Formula = components['schemas']['Formula'];
 
 export interface Choices {
     choices: Choice[];

@@ -253,6 +253,98 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/gather": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What to buy, to have out and to mind, for all breads together */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["BakeRequest"];
+                };
+            };
+            responses: {
+                /** @description One list. Allergens are worked out from the recipe's words; labels decide. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                            provisions: components["schemas"]["Provisions"];
+                        };
+                    };
+                };
+                400: components["responses"]["Refused"];
+                422: components["responses"]["Refused"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/formula": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A recipe as bakers compare them, in percent of its flour */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["Bread"];
+                };
+            };
+            responses: {
+                /** @description Percentages, and what is unusual about them. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                            formula: components["schemas"]["Formula"];
+                        };
+                    };
+                };
+                400: components["responses"]["Refused"];
+                422: components["responses"]["Refused"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/page": {
         parameters: {
             query?: never;
@@ -715,6 +807,55 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/bakes/{id}/findings": {
+        parameters: {
+            query?: {
+                /** @description Of a bake of several; the first unless said. */
+                bread?: number;
+            };
+            header?: never;
+            path: {
+                id: components["parameters"]["Id"];
+            };
+            cookie?: never;
+        };
+        /** What was likely behind what the baker said of the bread, and the one thing to change */
+        get: {
+            parameters: {
+                query?: {
+                    /** @description Of a bake of several; the first unless said. */
+                    bread?: number;
+                };
+                header?: never;
+                path: {
+                    id: components["parameters"]["Id"];
+                };
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description In words, the most likely first. Empty lists where nothing was said. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Findings"];
+                    };
+                };
+                400: components["responses"]["Refused"];
+                404: components["responses"]["Refused"];
+                503: components["responses"]["Refused"];
+            };
+        };
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/bakes/{id}/page": {
         parameters: {
             query: {
@@ -969,6 +1110,12 @@ export interface paths {
                         "application/json": {
                             /** @constant */
                             version: 1;
+                            /** @description What a baker may see on a bread. */
+                            symptoms: {
+                                key: string;
+                                tells: string;
+                                source: string;
+                            }[];
                             troubles: {
                                 key: components["schemas"]["Trouble"];
                                 tells: string;
@@ -1175,6 +1322,8 @@ export interface components {
             eat_by?: string;
             /** @description The clock of who asks; without it the server's. */
             now?: string;
+            /** @description What the kitchen's bakes had taught when the bake was begun; the server puts it there. */
+            learned?: Record<string, never>;
             page?: {
                 /** @enum {unknown} */
                 clock?: "24" | "12";
@@ -1253,6 +1402,16 @@ export interface components {
             recipe: {
                 title: string;
                 pieces: number | null;
+                /** @description The size that the recipe's own times were written for, where its amounts were changed. */
+                written_for: {
+                    factor: number;
+                    pieces: number | null;
+                } | null;
+                tin_mm: {
+                    length: number;
+                    width: number;
+                    height: number;
+                } | null;
                 ingredients: components["schemas"]["Ingredient"][];
                 steps: components["schemas"]["Step"][];
                 references: {
@@ -1297,6 +1456,70 @@ export interface components {
             }[];
             reminders: components["schemas"]["Words"][];
             steps: number[];
+        };
+        Provisions: {
+            buy: {
+                item: string;
+                known_as: string;
+                grams: components["schemas"]["GramsOrNull"];
+                as_written: string;
+                optional: boolean;
+            }[];
+            kit: components["schemas"]["Texts"];
+            ahead: {
+                what: string;
+                hours_before: number;
+            }[];
+            allergens: {
+                allergen: string;
+                because: components["schemas"]["Texts"];
+            }[];
+            cautions: {
+                code: string;
+                text: string;
+                source: string;
+            }[];
+        };
+        Formula: {
+            flour_grams: number;
+            dough_grams: number;
+            hydration_percent: number;
+            total_hydration_percent: number;
+            prefermented_percent: number;
+            yeast_as_fresh_grams: components["schemas"]["GramsOrNull"];
+            items: {
+                item: string;
+                known_as: string;
+                part: string | null;
+                grams: components["schemas"]["Band"];
+                percent: number;
+                in_dough: boolean;
+            }[];
+            unweighed: components["schemas"]["Texts"];
+            remarks: components["schemas"]["Diagnostic"][];
+        };
+        Findings: {
+            /** @constant */
+            version: 1;
+            findings: {
+                cause: string;
+                /** @description A kind of step, or leaven. */
+                stage: string;
+                probability: number;
+                for: components["schemas"]["Texts"];
+                against: components["schemas"]["Texts"];
+            }[];
+            try_next: {
+                change: string;
+                because: string;
+                stage: string;
+            } | null;
+            seen: components["schemas"]["Texts"];
+            /** @description Where the plan's own times were wrong. */
+            our_time: string | null;
+            /** @description Where two things were changed at once. */
+            cannot_tell: string | null;
+            say: components["schemas"]["Texts"];
         };
         Choice: {
             /** @description Where the bread stands in the request. */

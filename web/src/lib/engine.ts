@@ -7,8 +7,10 @@ import type {
     BakeState,
     Choices,
     Findings,
+    Formula,
     PageForm,
     PlanOutcome,
+    Provisions,
     Reading,
 } from './api';
 import { ask, askBytes } from './http';
@@ -31,6 +33,17 @@ export function plan(request: BakeRequest, signal?: AbortSignal): Promise<PlanOu
 /// What was likely behind what the baker saw of one bread of a bake, and the one thing to change.
 export function findings(bake: string, bread: number): Promise<Findings> {
     return ask('GET', `bakes/${encodeURIComponent(bake)}/findings?bread=${bread}`);
+}
+
+/// What to buy, to have out and to mind, for all breads together.
+export async function gather(request: BakeRequest): Promise<Provisions> {
+    return (await ask<{ provisions: Provisions }>('POST', 'gather', { json: request })).provisions;
+}
+
+/// A recipe in percent of its flour, and what is unusual about it.
+export async function formula(text: string, name: string, answers: Answer[]): Promise<Formula> {
+    const json = { text, name, answers };
+    return (await ask<{ formula: Formula }>('POST', 'formula', { json })).formula;
 }
 
 /// Which of these breads suit the day and the baker, the best first, and why.

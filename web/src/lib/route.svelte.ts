@@ -7,6 +7,7 @@ export type Screen =
     | { name: 'recipe'; bread: number }
     | { name: 'day' }
     | { name: 'shelf' }
+    | { name: 'gather' }
     | { name: 'page' }
     | { name: 'bake'; id: string }
     | { name: 'log'; id: string }
@@ -25,6 +26,7 @@ export function screenOf(path: string): Screen {
     if (rest.length > 0) return { name: 'nowhere' };
     if (first === '' && second === '') return { name: 'start' };
     if (first === 'day' && second === '') return { name: 'day' };
+    if (first === 'gather' && second === '') return { name: 'gather' };
     if (first === 'shelf' && second === '') return { name: 'shelf' };
     if (first === 'page' && second === '') return { name: 'page' };
     if (first === 'recipe' && third === '' && /^\d*$/.test(second)) {
