@@ -30,7 +30,7 @@ struct ApiParts {
 
 void add_plan_routes(Router& router, const ApiParts& parts);    // read, plan, page, help, code
 void add_shelf_routes(Router& router, const ApiParts& parts);   // choose, gather, formula
-void add_journal_routes(Router& router, const ApiParts& parts); // findings
+void add_journal_routes(Router& router, const ApiParts& parts); // findings, progress
 void add_bake_routes(Router& router, const ApiParts& parts);    // bakes and their events
 void add_notebook_routes(Router& router,
                          const ApiParts& parts); // recipes, settings, photos, export

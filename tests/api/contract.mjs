@@ -245,6 +245,8 @@ async function withoutToken(program) {
     const findings = await ask(it, 'GET', `${bake}/findings`, { expect: 200 });
     if (!findings.seen.includes('a burst side') || !findings.try_next) complain('findings: the sign that was told is not behind them');
     await ask(it, 'GET', `${bake}/findings?bread=0`, { expect: 200 });
+    const progress = await ask(it, 'GET', '/api/v1/progress', { expect: 200 });
+    if (!progress.breads.some((one) => one.bakes.some((point) => point.crust === 'pale'))) complain('progress: the pale crust is not in it');
     await ask(it, 'GET', `${bake}/findings?bread=7`, { expect: 400 });
     await ask(it, 'GET', '/api/v1/bakes/none/findings', { expect: 404 });
 

@@ -89,6 +89,14 @@ journey(async ({ base, check, person }) => {
     );
     await looked("afterwards");
 
+    // What got better
+    await page.goto('/progress');
+    await page.getByRole('table').first().waitFor();
+    check((await page.getByRole('cell', { name: 'close' }).count()) === 1, 'the bake stands among the bakes of its bread');
+    await looked('progress');
+    await page.goto(`/bake/${id}/log`);
+    await asked.getByText(/^Change one thing: /).waitFor();
+
     // Bake it again
     await button(page, "Bake it again").click();
     await page.waitForURL(`${base}/`);

@@ -75,6 +75,7 @@ export interface Reading {
 }
 
 export type Choice = components['schemas']['Choice'];
+export type BreadProgress = components['schemas']['BreadProgress'];
 export type Provisions = components['schemas']['Provisions'];
 export type Formula = components['schemas']['Formula'];
 

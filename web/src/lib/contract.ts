@@ -253,6 +253,47 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/progress": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What got better, bread by bread */
+        get: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description Every bread that was baked here, its bakes oldest first. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                            breads: components["schemas"]["BreadProgress"][];
+                        };
+                    };
+                };
+                503: components["responses"]["Refused"];
+            };
+        };
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/gather": {
         parameters: {
             query?: never;
@@ -1456,6 +1497,27 @@ export interface components {
             }[];
             reminders: components["schemas"]["Words"][];
             steps: number[];
+        };
+        BreadProgress: {
+            bread: string;
+            better_than_last: components["schemas"]["Texts"];
+            better_than_first: components["schemas"]["Texts"];
+            differed: components["schemas"]["Texts"];
+            our_time: components["schemas"]["Texts"];
+            bakes: {
+                /** Format: date-time */
+                begun: string | null;
+                /** @description Real over planned minutes. */
+                prove_over_plan: number | null;
+                rise_over_plan: number | null;
+                growth_over_wanted: number | null;
+                /** @enum {unknown} */
+                crust: "pale" | "right" | "dark" | null;
+                /** @enum {unknown} */
+                crumb: "close" | "even" | "open" | null;
+                again: boolean | null;
+                signs: components["schemas"]["Texts"];
+            }[];
         };
         Provisions: {
             buy: {

@@ -5,6 +5,7 @@ import type {
     Answer,
     BakeRequest,
     BakeState,
+    BreadProgress,
     Choices,
     Findings,
     Formula,
@@ -38,6 +39,11 @@ export function findings(bake: string, bread: number): Promise<Findings> {
 /// What to buy, to have out and to mind, for all breads together.
 export async function gather(request: BakeRequest): Promise<Provisions> {
     return (await ask<{ provisions: Provisions }>('POST', 'gather', { json: request })).provisions;
+}
+
+/// What got better, bread by bread.
+export async function progress(): Promise<BreadProgress[]> {
+    return (await ask<{ breads: BreadProgress[] }>('GET', 'progress')).breads;
 }
 
 /// A recipe in percent of its flour, and what is unusual about it.

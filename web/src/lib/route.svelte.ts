@@ -8,6 +8,7 @@ export type Screen =
     | { name: 'day' }
     | { name: 'shelf' }
     | { name: 'gather' }
+    | { name: 'progress' }
     | { name: 'page' }
     | { name: 'bake'; id: string }
     | { name: 'log'; id: string }
@@ -26,6 +27,7 @@ export function screenOf(path: string): Screen {
     if (rest.length > 0) return { name: 'nowhere' };
     if (first === '' && second === '') return { name: 'start' };
     if (first === 'day' && second === '') return { name: 'day' };
+    if (first === 'progress' && second === '') return { name: 'progress' };
     if (first === 'gather' && second === '') return { name: 'gather' };
     if (first === 'shelf' && second === '') return { name: 'shelf' };
     if (first === 'page' && second === '') return { name: 'page' };

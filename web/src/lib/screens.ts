@@ -7,6 +7,7 @@ import type { Component } from 'svelte';
 const loaders = {
     recipe: () => import('../screens/Recipe.svelte'),
     gather: () => import('../screens/Gather.svelte'),
+    progress: () => import('../screens/Progress.svelte'),
     shelf: () => import('../screens/Shelf.svelte'),
     day: () => import('../screens/Day.svelte'),
     page: () => import('../screens/Page.svelte'),
