@@ -119,7 +119,7 @@ journey(async ({ base, check, person }) => {
         "what to weigh, and the share of each",
     );
     check(
-        await page.getByText("The packets decide").isVisible(),
+        await page.getByText(/The packet decides/).isVisible(),
         "labels decide about allergens",
     );
     await looked("gather");
