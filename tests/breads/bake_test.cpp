@@ -66,6 +66,26 @@ TEST(bake, an_answer_about_the_room_is_the_kitchens_unless_the_kitchen_says_so) 
     EXPECT_EQ(kitchen_of(request).error().at(0).code, "answer_unreadable");
 }
 
+TEST(bake, what_the_last_bake_taught_is_said_first_at_its_stage) {
+    BakeRequest request = request_of({small_loaf});
+    request.breads[0].answers = {{"next-time", "prove: plan 50 min for it"}};
+    const auto bake = bake_of(request, known());
+    ASSERT_TRUE(bake);
+    const Plan& plan = std::get<Plan>(bake->outcome);
+    for (const Stage& stage : plan.stages) {
+        const bool says = !stage.reminders.empty() &&
+                          stage.reminders.front().text == "this time: plan 50 min for it";
+        EXPECT_EQ(says, stage.title.find("Prove") != std::string::npos) << stage.title;
+    }
+    // Without a stage that the recipe has, it stands at the beginning.
+    request.breads[0].answers = {{"next-time", "weigh the salt"}};
+    const auto other = bake_of(request, known());
+    ASSERT_TRUE(other);
+    const Stage& first = std::get<Plan>(other->outcome).stages.front();
+    ASSERT_FALSE(first.reminders.empty());
+    EXPECT_EQ(first.reminders.front().text, "this time: weigh the salt");
+}
+
 TEST(bake, words_without_a_method_are_no_recipe) {
     const auto bake = bake_of(request_of({"Dear aunt, thank you for the letter.\n"}), known());
     ASSERT_FALSE(bake);
