@@ -88,13 +88,11 @@ std::optional<Diagnostic> Journal::catch_up() {
             if (const auto told = bakes_.told_of(record.id)) {
                 entry.last = told->last;
                 entry.logs = made_of(*told);
-                const auto kept = keeper_.with([&](store::Store& store) {
+                // Where it cannot be kept (a full disk) it is worked out again at the next start.
+                static_cast<void>(keeper_.with([&](store::Store& store) {
                     return store.put_document(
                         document_kind, record.id, document_of(entry.last, entry.logs));
-                });
-                if (!kept) {
-                    return kept.error();
-                }
+                }));
             }
         }
         now[record.id] = std::move(entry);

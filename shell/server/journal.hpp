@@ -29,7 +29,8 @@ public:
 
     /// Reads what is kept, and works out the logs of the bakes that have news since.
     ///
-    /// Errors: those of the store; a bake that cannot be planned any more is left out.
+    /// Errors: those of reading the store. A bake that cannot be planned any more is left out; a
+    /// log that cannot be kept is worked out again at the next start.
     std::optional<Diagnostic> catch_up();
     /// What was learned as of the last catch_up.
     [[nodiscard]] KitchenFactors factors() const;

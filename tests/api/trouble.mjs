@@ -74,6 +74,7 @@ async function onASmallDisk() {
         const photo = await fetch(`${base}/api/v1/photos`, { method: 'POST', headers: { 'Content-Type': 'image/png' }, body: picture() });
         isClear({ status: photo.status, json: await photo.json() }, 'store_full', 'a photo on a full disk');
         await allIsThere(base, kept, 'while the disk is full');
+        expect((await get(base, '/api/v1/bakes/loaf/findings')).status === 200, 'what it came to can be asked all the same');
         expect((await get(base, '/healthz')).status === 200, 'it is still well itself');
         rmSync(join(disk, 'rest'));
         expect((await tell('after')).status === 200, 'an event is kept again when there is room');
