@@ -64,7 +64,8 @@ TEST(round, the_next_plan_knows_what_the_last_bakes_took_and_does_not_run_away) 
         logs.push_back(baked(loaf, factor));
         kitchen.factors = learn(logs, known());
     }
-    const FittedStep& prove = first(fit(text, kitchen, known()), StepKind::prove);
+    const FittedRecipe taught = fit(text, kitchen, known());
+    const FittedStep& prove = first(taught, StepKind::prove);
     EXPECT_EQ(prove.basis, Basis::learned);
     EXPECT_NEAR(
         static_cast<double>(prove.minutes.likely), factor * static_cast<double>(usual_prove), 3.0);
