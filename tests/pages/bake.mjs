@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // A bake from the pasted text to the finished log, on a phone, by the page's own clock.
-import { beginBake, button, isNow, kept, line, noon, now, planned, stateOf, until } from './baking.mjs';
+import { beginBake, button, isNow, kept, line, noon, now, planned, stateOf, tickToTheEnd, until } from './baking.mjs';
 import { journey } from './browser.mjs';
 import { fingerDrags } from './finger.mjs';
 
@@ -136,14 +136,7 @@ journey(async ({ base, check, person }) => {
     await button(page, 'Note').click();
     await box.getByRole('textbox').fill('The blue tin <b>leaks</b>.');
     await button(box, 'Keep').click();
-    const finished = page.locator('.over');
-    for (let lines = 0; lines < 12 && !(await finished.isVisible()); lines += 1) {
-        await page.clock.fastForward('20:00');
-        const title = await now(page).innerText();
-        await page.getByRole('button', { name: /^(Done|It’s ready|Begin)$/ }).first().click();
-        await until(async () => (await finished.isVisible()) || (await now(page).innerText()) !== title);
-    }
-    check(await finished.isVisible(), 'every line can be ticked to the end');
+    check(await tickToTheEnd(page, '20:00'), 'every line can be ticked to the end');
     await page.getByRole('link', { name: 'What happened' }).last().click();
     await page.getByText('When it really was').waitFor();
     const log = await page.locator('main').innerText();

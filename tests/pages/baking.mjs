@@ -83,3 +83,15 @@ export async function until(holds) {
     }
     return false;
 }
+
+/// Ticks line after line, each so long after the one before ("20:00"), until the bake is over.
+export async function tickToTheEnd(page, apart) {
+    const finished = page.locator('.over');
+    for (let lines = 0; lines < 12 && !(await finished.isVisible()); lines += 1) {
+        await page.clock.fastForward(apart);
+        const title = await now(page).innerText();
+        await page.getByRole('button', { name: /^(Done|It’s ready|Begin)$/ }).first().click();
+        await until(async () => (await finished.isVisible()) || (await now(page).innerText()) !== title);
+    }
+    return finished.isVisible();
+}

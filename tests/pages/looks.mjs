@@ -5,36 +5,13 @@
 // bake nothing too small for a knuckle. LOAFWRIGHT_PICTURES=FOLDER keeps a picture of each to look at.
 import { beginBake, bring, bringBeside, button, isNow, noon, planned, rolls } from './baking.mjs';
 import { journey } from './browser.mjs';
-import { accessible, fits, picture, pressable } from './seeing.mjs';
-
-const sizes = [
-    ['phone', 360, 740],
-    ['side', 640, 360],
-    ['tablet', 768, 1024],
-    ['desk', 1280, 800],
-];
-const finger_px = 44;
-const knuckle_px = 64;
+import { knuckle_px, lookedAt } from './seeing.mjs';
 
 journey(async ({ check, person }) => {
     // A colour on its way to another is neither of the two.
     const still = { at: noon, calls: true, reducedMotion: 'reduce' };
     let page = await person(still);
-    const looked = async (name, inside = 'main', least = finger_px) => {
-        for (const colorScheme of ['light', 'dark']) {
-            await page.emulateMedia({ colorScheme });
-            await accessible(page, `${name}, ${colorScheme}`, check);
-            if (colorScheme === 'dark') await picture(page, `${name}-dark-360`, false);
-        }
-        await page.emulateMedia({ colorScheme: 'light' });
-        for (const [kind, width, height] of sizes) {
-            await page.setViewportSize({ width, height });
-            await fits(page, `${name}, ${width}`, check);
-            await pressable(page, `${name}, ${width}`, least, check, inside);
-            await picture(page, `${name}-${kind}-${width}`, inside !== 'dialog');
-        }
-        await page.setViewportSize({ width: 360, height: 740 });
-    };
+    const looked = (name, inside, least) => lookedAt(page, name, check, { inside, least });
     const onBake = (name) => looked(name, 'main', knuckle_px);
     const link = (name) => page.getByRole('link', { name, exact: true }).first().click();
 

@@ -57,3 +57,29 @@ export async function picture(page, name, whole = true) {
     if (!folder) return;
     await page.screenshot({ path: `${folder}/${name}.png`, fullPage: whole, animations: 'disabled' });
 }
+
+const sizes = [
+    ['phone', 360, 740],
+    ['side', 640, 360],
+    ['tablet', 768, 1024],
+    ['desk', 1280, 800],
+];
+export const finger_px = 44;
+export const knuckle_px = 64;
+
+/// A screen light and dark, and in every size; afterwards it is light and a phone's.
+export async function lookedAt(page, name, check, { inside = 'main', least = finger_px } = {}) {
+    for (const colorScheme of ['light', 'dark']) {
+        await page.emulateMedia({ colorScheme });
+        await accessible(page, `${name}, ${colorScheme}`, check);
+        if (colorScheme === 'dark') await picture(page, `${name}-dark-360`, false);
+    }
+    await page.emulateMedia({ colorScheme: 'light' });
+    for (const [kind, width, height] of sizes) {
+        await page.setViewportSize({ width, height });
+        await fits(page, `${name}, ${width}`, check);
+        await pressable(page, `${name}, ${width}`, least, check, inside);
+        await picture(page, `${name}-${kind}-${width}`, inside !== 'dialog');
+    }
+    await page.setViewportSize({ width: 360, height: 740 });
+}

@@ -19,6 +19,7 @@ import * as keep from './keep';
 import { recallHere, rememberHere } from './local';
 import { newest } from './newest';
 import { dateAfter, localNow, stamp } from './times';
+import { troubleWords } from './trouble';
 
 export interface DraftBread extends KeptRecipe {
     /// The question each answer was given to, so that it can be shown and changed.
@@ -102,10 +103,7 @@ class Answers {
 
 export const answers = new Answers();
 
-function troubleWords(cause: unknown): string {
-    if (cause instanceof keep.Refused) return cause.message;
-    return 'No connection to the kitchen’s computer. The plan is made there; it comes when the connection is back.';
-}
+const withoutPlan = 'The plan is made there; it comes when the connection is back.';
 
 /// This device's clock, in whole minutes, goes with what is asked: "today" is the baker's.
 export function withNow(asked: BakeRequest): BakeRequest {
@@ -122,7 +120,7 @@ const planner = newest(
         answers.busy = asked !== lastAsked;
     },
     (cause, asked) => {
-        answers.trouble = troubleWords(cause);
+        answers.trouble = troubleWords(cause, withoutPlan);
         answers.busy = asked !== lastAsked;
         if (cause instanceof keep.Refused) answers.outcome = null;
     },
@@ -142,7 +140,7 @@ function readerOf(id: string) {
         },
         (cause) => {
             readLast.delete(id);
-            answers.trouble = troubleWords(cause);
+            answers.trouble = troubleWords(cause, withoutPlan);
         },
     );
 }

@@ -52,29 +52,39 @@ export function bake(id: string): Promise<Bake> {
     return ask('GET', `bakes/${part(id)}`);
 }
 
-/// The signs that a baker may name, in the words that are shown.
-export async function symptoms(): Promise<{ key: string; tells: string }[]> {
-    return (await ask<{ symptoms: { key: string; tells: string }[] }>('GET', 'help')).symptoms;
+interface HelpWords {
+    troubles: Trouble[];
+    symptoms: { key: string; tells: string }[];
 }
 
-let troubles: Promise<Trouble[]> | null = null;
+let words: Promise<HelpWords> | null = null;
 
-/// What may happen at a bake, and what helps. Asked once, and remembered on this device, so that it
-/// is there without a network, also in a page that was loaded again.
-export function help(): Promise<Trouble[]> {
-    troubles ??= ask<{ troubles: Trouble[] }>('GET', 'help').then(
+// Asked once, and remembered on this device, so that it is there without a network, also in a page that
+// was loaded again.
+function helpWords(): Promise<HelpWords> {
+    words ??= ask<HelpWords>('GET', 'help').then(
         (answer) => {
-            rememberHere('help', answer.troubles);
-            return answer.troubles;
+            rememberHere('help-words', answer);
+            return answer;
         },
         (cause: unknown) => {
-            troubles = null;
-            const last = recallHere<Trouble[]>('help', []);
-            if (last.length > 0) return last;
+            words = null;
+            const last = recallHere<HelpWords | null>('help-words', null);
+            if (last) return last;
             throw cause;
         },
     );
-    return troubles;
+    return words;
+}
+
+/// What may happen at a bake, and what helps.
+export async function help(): Promise<Trouble[]> {
+    return (await helpWords()).troubles;
+}
+
+/// The signs that a baker may name, in the words that are shown.
+export async function symptoms(): Promise<HelpWords['symptoms']> {
+    return (await helpWords()).symptoms;
 }
 
 export function photoAddress(photo: string): string {
