@@ -8,13 +8,11 @@
 #include "engine/choosing/choose.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/wire/wire.hpp"
-#include "shell/cli/bread_files.hpp"
 #include "shell/cli/day_of_call.hpp"
 #include "shell/cli/run.hpp"
 #include "shell/output/text_lines.hpp"
 
 #include <algorithm>
-#include <iterator>
 #include <numeric>
 #include <string_view>
 #include <utility>
@@ -68,42 +66,26 @@ std::string page_of(const std::vector<Choice>& choices) {
 } // namespace
 
 tl::expected<CommandAnswer, Diagnostics> choose_command(const ChooseArguments& arguments) {
-    Diagnostics wrong;
-    const std::vector<breads::BreadText> texts =
-        bread_texts(arguments.files, arguments.answers, wrong);
-    Answers answers = arguments.answers;
-    for (const breads::BreadText& text : texts) {
-        answers.insert(answers.end(), text.answers.begin(), text.answers.end());
-    }
-    auto kitchen = kitchen_from(arguments, answers);
-    auto when = when_from(arguments);
-    const auto add = [&wrong](Diagnostics more) {
-        std::move(more.begin(), more.end(), std::back_inserter(wrong));
-    };
-    if (!kitchen) {
-        add(std::move(kitchen.error()));
-    }
-    if (!when) {
-        add(std::move(when.error()));
-    }
-    if (!wrong.empty()) {
-        return tl::make_unexpected(std::move(wrong));
+    const auto call = breads_of_call(arguments.files, arguments.answers, arguments);
+    if (!call) {
+        return tl::make_unexpected(call.error());
     }
     const Knowledge knowledge = built_in_knowledge();
-    const auto known = breads::read_breads(texts, *kitchen, knowledge);
+    const auto known = breads::read_breads(call->texts, call->kitchen, knowledge);
     if (!known) {
         return tl::make_unexpected(known.error());
     }
-    const std::vector<Choice> choices = choose(known->fitted, *kitchen, when->day, knowledge);
+    const std::vector<Choice> choices =
+        choose(known->fitted, call->kitchen, call->when.day, knowledge);
     CommandAnswer answer;
-    answer.messages = when->messages;
+    answer.messages = call->when.messages;
     const bool any = std::any_of(
         choices.begin(), choices.end(), [](const Choice& choice) { return choice.fits_today; });
     answer.exit_status = any ? exit_done : exit_impossible;
     if (arguments.json) {
         std::vector<std::size_t> places(choices.size());
         std::iota(places.begin(), places.end(), 0U);
-        answer.text = wire::choices_json({choices, places, {}}, when->day.zone);
+        answer.text = wire::choices_json({choices, places, {}}, call->when.day.zone);
     } else {
         answer.text = page_of(choices);
     }

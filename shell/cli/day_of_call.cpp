@@ -2,6 +2,7 @@
 #include "shell/cli/day_of_call.hpp"
 
 #include "engine/breads/known_breads.hpp"
+#include "shell/cli/bread_files.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/kitchen_file.hpp"
 #include "shell/settings/settings.hpp"
@@ -42,8 +43,6 @@ tl::expected<ChosenZone, Diagnostic> zone_for(const DayArguments& arguments, Ins
     settings::FoundZone found = settings::zone_found(moment);
     return ChosenZone{std::move(found.zone), false, std::move(found.warning)};
 }
-
-} // namespace
 
 tl::expected<When, Diagnostics> when_from(const DayArguments& arguments) {
     Diagnostics wrong;
@@ -136,6 +135,31 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const DayArguments& arguments,
         kitchen.room.clear();
     }
     return breads::kitchen_as_answered(std::move(kitchen), answers);
+}
+
+} // namespace
+
+tl::expected<BreadsOfCall, Diagnostics> breads_of_call(const std::vector<std::string>& files,
+                                                       const Answers& answers,
+                                                       const DayArguments& arguments) {
+    Diagnostics wrong;
+    std::vector<breads::BreadText> texts = bread_texts(files, answers, wrong);
+    Answers all = answers;
+    for (const breads::BreadText& text : texts) {
+        all.insert(all.end(), text.answers.begin(), text.answers.end());
+    }
+    auto kitchen = kitchen_from(arguments, all);
+    auto when = when_from(arguments);
+    if (!kitchen) {
+        add(wrong, std::move(kitchen.error()));
+    }
+    if (!when) {
+        add(wrong, std::move(when.error()));
+    }
+    if (!wrong.empty()) {
+        return tl::make_unexpected(std::move(wrong));
+    }
+    return BreadsOfCall{std::move(texts), std::move(*kitchen), std::move(*when)};
 }
 
 } // namespace loafwright::cli

@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/breads/known_breads.hpp"
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/recipe/recipe.hpp"
-#include "shell/cli/arguments.hpp"
+#include "shell/cli/day_arguments.hpp"
 
 #include <tl/expected.hpp>
+
+#include <string>
+#include <vector>
 
 namespace loafwright::cli {
 
@@ -16,17 +20,19 @@ struct When {
     Diagnostics messages;
 };
 
-/// The day that a call speaks of.
-///
-/// Promises: --start and --eat-by outrank the day file.
-/// Errors:   those of files and of settings, all that can be found in one go.
-tl::expected<When, Diagnostics> when_from(const DayArguments& arguments);
+/// The breads, the kitchen and the day of a call.
+struct BreadsOfCall {
+    std::vector<breads::BreadText> texts;
+    Kitchen kitchen;
+    When when;
+};
 
-/// The kitchen that a call speaks of.
-///
-/// Promises: --room-c outranks an answer about the room, and that the kitchen file.
-/// Errors:   those of files and of settings; answer_unreadable.
-tl::expected<Kitchen, Diagnostics> kitchen_from(const DayArguments& arguments,
-                                                const Answers& answers);
+/// Promises: every input is looked at before the first is complained about; --start and --eat-by
+/// outrank
+///           the day file, --room-c an answer about the room, and that the kitchen file.
+/// Errors:   those of bread_texts, of files and of settings; answer_unreadable.
+tl::expected<BreadsOfCall, Diagnostics> breads_of_call(const std::vector<std::string>& files,
+                                                       const Answers& answers,
+                                                       const DayArguments& arguments);
 
 } // namespace loafwright::cli

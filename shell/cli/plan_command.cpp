@@ -12,7 +12,6 @@
 #include "engine/wire/wire.hpp"
 #include "shell/cli/answers_file.hpp"
 #include "shell/cli/bake_calendar.hpp"
-#include "shell/cli/bread_files.hpp"
 #include "shell/cli/day_of_call.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/run.hpp"
@@ -114,57 +113,47 @@ how_to_take(const Impossible& impossible, const PlanArguments& arguments, const 
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments,
                                                       const HeavyParts* parts) {
-    Diagnostics wrong;
-    const std::vector<breads::BreadText> texts =
-        bread_texts(arguments.files, arguments.answers, wrong);
-    Answers answers = arguments.answers;
+    const auto call = breads_of_call(arguments.files, arguments.answers, arguments);
+    if (!call) {
+        return tl::make_unexpected(call.error());
+    }
     std::string words; // of all recipes: what a calendar knows the bake by
-    for (const breads::BreadText& text : texts) {
+    for (const breads::BreadText& text : call->texts) {
         words += text.text.view();
-        answers.insert(answers.end(), text.answers.begin(), text.answers.end());
     }
-    auto kitchen = kitchen_from(arguments, answers);
-    auto when = when_from(arguments);
-    if (!kitchen) {
-        add(wrong, std::move(kitchen.error()));
-    }
-    if (!when) {
-        add(wrong, std::move(when.error()));
-    }
-    if (!wrong.empty()) {
-        return tl::make_unexpected(std::move(wrong));
-    }
+    const Kitchen& kitchen = call->kitchen;
+    const When& when = call->when;
 
-    auto read = breads::read_breads(texts, *kitchen, built_in_knowledge());
+    auto read = breads::read_breads(call->texts, kitchen, built_in_knowledge());
     if (!read) {
         return tl::make_unexpected(std::move(read.error()));
     }
     const breads::KnownBreads& known = *read;
-    const PlanOutcome outcome = plan(known.fitted, *kitchen, when->day);
+    const PlanOutcome outcome = plan(known.fitted, kitchen, when.day);
 
     CommandAnswer answer;
-    answer.messages = when->messages;
+    answer.messages = when.messages;
     add(answer.messages, known.remarks);
     const Screen out = screen();
     if (const auto* impossible = std::get_if<Impossible>(&outcome)) {
         answer.exit_status = exit_impossible;
         answer.text = arguments.json
-                          ? wire::impossible_json(*impossible, known.questions(), when->day.zone)
-                          : in_letters(compose_refusal(*impossible, when->day, arguments.page),
+                          ? wire::impossible_json(*impossible, known.questions(), when.day.zone)
+                          : in_letters(compose_refusal(*impossible, when.day, arguments.page),
                                        arguments.linear,
                                        out.columns) +
-                                how_to_take(*impossible, arguments, when->day);
+                                how_to_take(*impossible, arguments, when.day);
         return answer;
     }
     const Plan& made = std::get<Plan>(outcome);
-    const std::vector<Sheet> pages = known.pages(made, when->day, arguments.page);
+    const std::vector<Sheet> pages = known.pages(made, when.day, arguments.page);
     const std::string json =
-        wire::plan_json(made, known.cautions(), known.questions(), when->day.zone);
+        wire::plan_json(made, known.cautions(), known.questions(), when.day.zone);
     const PageSource source{
         pages,
         json,
         [&](const std::string& path) {
-            return bake_calendar(path, made, compose_lines(made, pages), words, when->day);
+            return bake_calendar(path, made, compose_lines(made, pages), words, when.day);
         },
         arguments.linear,
         {arguments.paper, arguments.print, arguments.address, made.start, "Lato", 150.0},
