@@ -6,6 +6,7 @@
 // answer for three signs and a log.
 #include "engine/learning/learn.hpp"
 
+#include "bench/kitchen_logs.hpp"
 #include "bench/texts.hpp"
 #include "engine/faults/find_faults.hpp"
 #include "engine/fitting/fit.hpp"
@@ -24,35 +25,6 @@ namespace {
 
 constexpr std::size_t bakes = 1000;
 
-// Kneading and both rises, a quarter slower than planned, each bake a little otherwise.
-BakeLog bake(std::size_t number) {
-    BakeLog log;
-    log.bread = "The hall loaf";
-    log.leaven = "yeast";
-    Instant clock{1795597200};
-    int stage = 0;
-    for (const auto& [kind, planned] : {std::pair(StepKind::knead, std::int64_t{30}),
-                                        std::pair(StepKind::rise, std::int64_t{80}),
-                                        std::pair(StepKind::shape, std::int64_t{10}),
-                                        std::pair(StepKind::prove, std::int64_t{50}),
-                                        std::pair(StepKind::bake, std::int64_t{40})}) {
-        LoggedLine line;
-        line.stage = ++stage;
-        line.title = "a line of the page";
-        line.kind = kind;
-        line.attention = attention_of(kind);
-        line.minutes = exactly(planned);
-        line.usual_minutes = static_cast<double>(planned);
-        line.begun = clock;
-        clock = later_by_minutes(
-            clock, planned * 5 / 4 + (static_cast<std::int64_t>(number) * 7 + stage * 3) % 9 - 4);
-        line.done = clock;
-        line.timed = true;
-        log.lines.push_back(line);
-    }
-    return log;
-}
-
 struct Kitchens {
     Knowledge knowledge = built_in_knowledge();
     Reader reader{knowledge};
@@ -63,7 +35,7 @@ struct Kitchens {
 
     Kitchens() {
         for (std::size_t k = 0; k < bakes; ++k) {
-            logs.push_back(bake(k));
+            logs.push_back(slow_bake(k));
         }
         untaught.room = {RoomPeriod{ClockTime{}, Celsius(19.0)}};
         taught = untaught;

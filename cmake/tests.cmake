@@ -44,8 +44,8 @@ function(room_tests name)
         PROPERTIES LABELS "${name}" TIMEOUT 300)
 endfunction()
 
-# Makes fuzz_<name> from a file that defines LLVMFuzzerTestOneInput. In the fuzz preset libFuzzer
-# drives it; in every other build a plain main runs it over its corpus, as the test fuzz.<name>.
+# Makes fuzz_<name> from a file that defines LLVMFuzzerTestOneInput. In the asan preset libFuzzer
+# drives it; in every other build a plain main does. Either runs its corpus as the test fuzz.<name>.
 function(fuzz_target name)
     if(LOAFWRIGHT_FUZZ)
         loafwright_side_program(fuzz_${name} ${ARGN})
@@ -63,10 +63,12 @@ function(fuzz_target name)
         message(FATAL_ERROR "fuzz_target(${name}) needs its first inputs in fuzz/corpus/${name}/")
     endif()
     set_property(GLOBAL APPEND PROPERTY LOAFWRIGHT_FUZZ_TARGETS ${name})
-    if(NOT LOAFWRIGHT_FUZZ)
-        add_test(NAME fuzz.${name} COMMAND fuzz_${name} "${corpus}")
-        set_tests_properties(fuzz.${name} PROPERTIES LABELS fuzz TIMEOUT 300)
+    set(once "")
+    if(LOAFWRIGHT_FUZZ)
+        set(once -runs=0)
     endif()
+    add_test(NAME fuzz.${name} COMMAND fuzz_${name} ${once} "${corpus}")
+    set_tests_properties(fuzz.${name} PROPERTIES LABELS fuzz TIMEOUT 300)
 endfunction()
 
 # Makes bench_<name> with Google Benchmark.

@@ -136,15 +136,15 @@ run_tests() {
     fi
 }
 
-# One fuzz target for so many seconds. What it finds is kept in build/fuzz/found/, not in the corpus:
+# One fuzz target for so many seconds. What it finds is kept in build/asan/found/, not in the corpus:
 # that is written by hand, one file a behaviour.
 fuzz_one() {
-    local name=$1 seconds=$2 found=$root/build/fuzz/found/$1 extra=()
+    local name=$1 seconds=$2 found=$root/build/asan/found/$1 extra=()
     mkdir -p "$found/inputs"
     [ ! -f "$root/fuzz/$name.dict" ] || extra+=("-dict=$root/fuzz/$name.dict")
     # The same inputs every time where a change is judged; scripts/long looks for new ones.
     [ -z "${FUZZ_SEED:-}" ] || extra+=("-seed=$FUZZ_SEED")
-    quietly env UBSAN_OPTIONS=print_stacktrace=1 "$root/build/fuzz/fuzz/fuzz_$name" \
+    quietly env UBSAN_OPTIONS=print_stacktrace=1 "$root/build/asan/fuzz/fuzz_$name" \
         "-max_total_time=$seconds" -timeout=20 -rss_limit_mb=3000 "-artifact_prefix=$found/" \
         -print_final_stats=1 "${extra[@]}" "$found/inputs" "$root/fuzz/corpus/$name"
 }
@@ -152,9 +152,9 @@ fuzz_one() {
 # All fuzz targets; the second argument says whether the seconds are for each or for all together.
 fuzz_all() {
     local seconds=$1 share=$2 failed_before=$failed names=() name
-    check "build (fuzz)" build fuzz all
+    check "build (fuzz targets)" build asan all
     [ "$failed" -eq "$failed_before" ] || return 0
-    mapfile -t names <"$root/build/fuzz/fuzz_targets.txt"
+    mapfile -t names <"$root/build/asan/fuzz_targets.txt"
     if [ "$share" = together ] && [ ${#names[@]} -gt 0 ]; then
         seconds=$((seconds / ${#names[@]} > 0 ? seconds / ${#names[@]} : 1))
     fi

@@ -140,7 +140,7 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
-        Reading reading = reader.read(text.text, recipe_answers(text.answers));
+        Reading reading = reader.read(text.text, recipe_answers(text.answers), text.doubts);
         if (reading.recipe.steps.empty()) {
             wrong.push_back({"no_recipe_found",
                              Severity::error,

@@ -31,6 +31,7 @@ struct BreadText {
     std::string name; // for messages
     CheckedText text;
     Answers answers;
+    std::vector<OpenDoubt> doubts = {}; // where the text was taken from a picture
 };
 
 /// Everything that is known about the breads before the day is looked at, in one order.

@@ -15,7 +15,7 @@ namespace loafwright {
 enum class EventKind {
     begun,       // a line was begun, the first of a bake or any other: "I've already begun"
     done,        // a line was ticked off; the next one begins
-    not_ready,   // looked at and not there yet: look again at `until`
+    not_ready,   // looked at and not there yet: look again at `until`, or soon where none is said
     taken_back,  // the event `undoes` never happened
     act_done,    // the act `act` of the line was ticked off
     grown,       // how far the dough had grown when it was looked at

@@ -72,6 +72,12 @@ void amend(LineProgress& line, const Event& event, const RemedyRow& remedy) {
     }
 }
 
+// Where nobody said when: dough in ten minutes, what is in the oven in five. Common practice.
+Instant look_again(const Stage& stage, Instant now) {
+    const int minutes = stage.attention == Attention::near ? 5 : 10;
+    return Instant{now.seconds + minutes * 60};
+}
+
 void tell(BreadProgress& bread, const Plan& plan, const Event& event, const Knowledge& knowledge) {
     const std::size_t line = static_cast<std::size_t>(event.stage) - 1;
     LineProgress& here = bread[line];
@@ -89,8 +95,9 @@ void tell(BreadProgress& bread, const Plan& plan, const Event& event, const Know
         break;
     case EventKind::not_ready:
         must_have_begun(bread, plan, line, event.at);
-        if (event.until && !here.done) {
-            here.look_again = std::max(here.look_again.value_or(*event.until), *event.until);
+        if (!here.done) {
+            const Instant until = event.until.value_or(look_again(plan.stages[line], event.at));
+            here.look_again = std::max(here.look_again.value_or(until), until);
         }
         break;
     case EventKind::act_done:

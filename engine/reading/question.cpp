@@ -6,9 +6,7 @@
 #include "engine/reading/question.hpp"
 
 #include "engine/quantity/conversion.hpp"
-#include "engine/reading/duration.hpp"
-#include "engine/reading/number.hpp"
-#include "engine/reading/temperature.hpp"
+#include "engine/reading/told.hpp"
 
 #include <fmt/format.h>
 
@@ -81,35 +79,9 @@ private:
         reading_.remarks.push_back(
             {"answer_unreadable",
              Severity::warning,
-             fmt::format("the answer \"{}\" to {} could not be understood, expected {}",
-                         value,
-                         key,
-                         expected),
+             fmt::format("\"{}\" could not be understood, expected {}", value, expected),
              std::string(key),
              "Give it again, or leave it out and the usual is used."});
-    }
-
-    std::optional<TemperatureRange> temperature_in(const std::string& value) const {
-        const std::vector<Token> tokens = tokenise("oven to " + value);
-        const auto found = temperatures_in(tokens, TokenRange{0, tokens.size()});
-        if (!found.empty() && found.front().middle() >= 50 && found.front().middle() <= 350) {
-            return TemperatureRange{found.front().low, found.front().high};
-        }
-        return std::nullopt;
-    }
-
-    static std::optional<Band<Minutes>> minutes_in(const std::string& value) {
-        std::vector<Token> tokens = tokenise(value);
-        auto found = durations_in(tokens, TokenRange{0, tokens.size()});
-        if (found.empty()) { // a bare number is minutes
-            tokens = tokenise(value + " minutes");
-            found = durations_in(tokens, TokenRange{0, tokens.size()});
-        }
-        if (!found.empty() && found.front().high.count() > 0 &&
-            found.front().high.count() <= 4 * 24 * 60) {
-            return Band<Minutes>{found.front().low, found.front().likely, found.front().high};
-        }
-        return std::nullopt;
     }
 
     // "a moderate oven": what the words suggest is kept beside the step, and asked.
@@ -185,7 +157,7 @@ private:
             return; // the preheat tells it
         }
         if (const std::string* told = answer("oven-c")) {
-            if (const auto range = temperature_in(*told)) {
+            if (const auto range = oven_told(*told)) {
                 bake->temperature = range;
                 return;
             }
@@ -243,7 +215,7 @@ private:
         if (told == nullptr) {
             return false;
         }
-        const auto minutes = minutes_in(*told);
+        const auto minutes = minutes_told(*told);
         if (!minutes) {
             not_understood(key, *told, "a length of time such as 45 minutes");
             return false;
@@ -362,31 +334,9 @@ private:
         }
     }
 
-    // An amount in grams, or nothing.
-    static std::optional<Grams> grams_in(const std::string& value) {
-        const std::vector<Token> tokens = tokenise(value);
-        for (std::size_t at = 0; at < tokens.size(); ++at) {
-            const auto number = number_phrase(tokens, at, tokens.size());
-            if (!number || number->article) {
-                continue;
-            }
-            const std::size_t next = number->range.end;
-            const bool kilos = next < tokens.size() &&
-                               (is_word(tokens[next], "kg") || is_word(tokens[next], "kilo"));
-            const bool grams = next >= tokens.size() || is_word(tokens[next], "g") ||
-                               is_word(tokens[next], "grams") || is_word(tokens[next], "gram");
-            const double amount = number->middle() * (kilos ? 1000.0 : 1.0);
-            if ((kilos || grams) && amount > 0.0 && amount <= 100000.0) {
-                return Grams(amount);
-            }
-            return std::nullopt;
-        }
-        return std::nullopt;
-    }
-
     template <typename Test>
     bool set_grams(const std::string& value, const Test& test) {
-        const auto grams = grams_in(value);
+        const auto grams = grams_told(value);
         if (!grams) {
             return false;
         }
@@ -415,7 +365,7 @@ private:
             if (set) {
                 return;
             }
-            if (const auto grams = grams_in(*told)) {
+            if (const auto grams = grams_told(*told)) {
                 Ingredient ingredient;
                 ingredient.text = *told;
                 ingredient.item = item;
@@ -430,8 +380,8 @@ private:
 
     // "220 °C for 30 minutes": the bake that the text leaves out.
     bool add_bake(const std::string& told) {
-        const auto heat = temperature_in(told);
-        const auto minutes = minutes_in(told);
+        const auto heat = oven_told(told);
+        const auto minutes = minutes_told(told);
         if (!heat || !minutes) {
             not_understood("bake", told, "a heat and a time, such as 220 for 30 minutes");
             return false;

@@ -9,6 +9,8 @@
 #include "engine/reading/bare_list.hpp"
 #include "engine/reading/candidate.hpp"
 #include "engine/reading/clause.hpp"
+#include "engine/reading/correction.hpp"
+#include "engine/reading/head_times.hpp"
 #include "engine/reading/ingredient.hpp"
 #include "engine/reading/layout.hpp"
 #include "engine/reading/process.hpp"
@@ -71,7 +73,11 @@ public:
         read_pieces();
         leave_unread();
         name_other_language();
-        ask_and_answer(knowledge_, layout_, found_, assembly_.kinds_of_bread, answers_, reading_);
+        name_places(reading_);
+        const Answers others = take_corrections(
+            knowledge_, lexicon_, units_, ingredients.region(), answers_, found_, reading_);
+        compare_head_times(layout_, reading_);
+        ask_and_answer(knowledge_, layout_, found_, assembly_.kinds_of_bread, others, reading_);
         add_usual_cues(reading_.recipe,
                        knowledge_); // after the questions: they quote the text's own
         return std::move(reading_);
@@ -407,18 +413,25 @@ struct Reader::Tables {
 Reader::Reader(const Knowledge& knowledge) : tables_(std::make_unique<const Tables>(knowledge)) {}
 Reader::~Reader() = default;
 
-Reading Reader::read(const CheckedText& text, const Answers& answers) const {
-    return reading::OneText(text.view(),
-                            tables_->knowledge,
-                            tables_->lexicon,
-                            tables_->units,
-                            tables_->process,
-                            answers)
-        .run();
+Reading Reader::read(const CheckedText& text,
+                     const Answers& answers,
+                     const std::vector<OpenDoubt>& doubts) const {
+    Reading reading = reading::OneText(text.view(),
+                                       tables_->knowledge,
+                                       tables_->lexicon,
+                                       tables_->units,
+                                       tables_->process,
+                                       answers)
+                          .run();
+    ask_about_doubts(text.view(), doubts, reading);
+    return reading;
 }
 
-Reading read(const CheckedText& text, const Knowledge& knowledge, const Answers& answers) {
-    return Reader(knowledge).read(text, answers);
+Reading read(const CheckedText& text,
+             const Knowledge& knowledge,
+             const Answers& answers,
+             const std::vector<OpenDoubt>& doubts) {
+    return Reader(knowledge).read(text, answers, doubts);
 }
 
 } // namespace loafwright

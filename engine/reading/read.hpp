@@ -3,6 +3,7 @@
 
 #include "engine/diagnostic/diagnostic.hpp"
 #include "engine/knowledge/knowledge.hpp"
+#include "engine/reading/doubt.hpp"
 #include "engine/recipe/recipe.hpp"
 
 #include <tl/expected.hpp>
@@ -10,6 +11,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loafwright {
 
@@ -48,7 +50,9 @@ public:
     ~Reader();
 
     /// As the free function below.
-    [[nodiscard]] Reading read(const CheckedText& text, const Answers& answers = {}) const;
+    [[nodiscard]] Reading read(const CheckedText& text,
+                               const Answers& answers = {},
+                               const std::vector<OpenDoubt>& doubts = {}) const;
 
 private:
     struct Tables;
@@ -59,8 +63,12 @@ private:
 ///
 /// Promises: never fails; the spans of steps, ingredients, title and unread phrases together cover
 /// every phrase; what was guessed is marked
-///           (basis) or asked (questions); an answer whose key is not asked yields a remark.
+///           (basis) or asked (questions), and so are the words in doubt on which something hangs;
+///           an answer whose key is not asked yields a remark.
 /// Never:    reads a clock or a file, throws on input; takes time that grows faster than the text.
-Reading read(const CheckedText& text, const Knowledge& knowledge, const Answers& answers = {});
+Reading read(const CheckedText& text,
+             const Knowledge& knowledge,
+             const Answers& answers = {},
+             const std::vector<OpenDoubt>& doubts = {});
 
 } // namespace loafwright

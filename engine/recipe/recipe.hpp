@@ -108,6 +108,14 @@ struct Alternative {
     std::optional<TemperatureRange> temperature;
 };
 
+/// What the text was taken to say of a step before the baker corrected it.
+struct StepAsRead {
+    StepKind kind = StepKind::mix;
+    Place place = Place::counter;
+    std::optional<TimedBand> minutes;
+    std::optional<TemperatureRange> temperature;
+};
+
 /// One action or wait of the recipe.
 struct Step {
     StepKind kind = StepKind::mix;
@@ -139,12 +147,22 @@ struct Step {
     std::optional<std::string> minutes_question;
     /// Key of the open question about its temperature, if one is asked.
     std::optional<std::string> temperature_question;
+    /// None while nothing of it has been corrected.
+    std::optional<StepAsRead> as_read;
+    /// Where it was read, as corrections name it: its first byte ("187"), with "-2", "-3" for the
+    /// next that begin at the same one. Empty where it was not read.
+    std::string at;
 };
 
 /// What may be taken instead of an ingredient: "lard or butter", "15 g fresh yeast (or 7 g dried)".
 struct Substitute {
     std::string item;     // the text's own words, lower case
     std::string known_as; // its row of the ingredient table
+    std::optional<Band<Grams>> grams;
+};
+
+/// What the text was taken to say of an amount before the baker corrected it.
+struct AmountAsRead {
     std::optional<Band<Grams>> grams;
 };
 
@@ -159,6 +177,8 @@ struct Ingredient {
     std::optional<TemperatureRange> temperature; // as it goes in: "water at blood heat"
     bool about = false;                          // the text hedges: "perhaps 320 ml"
     std::vector<Substitute> substitutes;         // in the order of the text
+    std::optional<AmountAsRead> as_read;         // none while its amount has not been corrected
+    std::string at;                              // as Step::at
 };
 
 /// A pointer in the text to another step: "repeat step 4 twice more", "as before".
@@ -177,6 +197,8 @@ struct Question {
     std::string about;          // "oven temperature", "salt"…
     std::string ask;            // the question as a person would put it
     std::string default_answer; // what is used meanwhile
+    /// The words in doubt, where it is about single words and not about what they leave open.
+    std::optional<Span> span = std::nullopt;
 };
 
 /// A tin inside, at its rim.
@@ -212,6 +234,7 @@ struct Unread {
     std::string text;
     Span span;
     std::string why;
+    std::string at = {}; // as Step::at
 };
 
 /// What reading a text yields.

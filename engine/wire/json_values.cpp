@@ -57,7 +57,8 @@ Json question_json(const Question& question) {
     return {{"key", question.key},
             {"about", question.about},
             {"ask", question.ask},
-            {"default", question.default_answer}};
+            {"default", question.default_answer},
+            {"span", or_null(question.span, span_json)}};
 }
 
 Json times_json(const Band<Instant>& times, const Zone& zone) {

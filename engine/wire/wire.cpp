@@ -28,7 +28,11 @@ Json ingredient_json(const Ingredient& ingredient) {
             {"span", or_null(ingredient.span, span_json)},
             {"temperature_c", or_null(ingredient.temperature, temperature_json)},
             {"about", ingredient.about},
-            {"substitutes", list(ingredient.substitutes, substitute_json)}};
+            {"substitutes", list(ingredient.substitutes, substitute_json)},
+            {"at", ingredient.at},
+            {"as_read", or_null(ingredient.as_read, [](const AmountAsRead& before) {
+                 return Json{{"grams", or_null(before.grams, grams_json)}};
+             })}};
 }
 
 Json use_json(const Use& use) {
@@ -67,6 +71,13 @@ Json step_json(const Step& step) {
     json["cue"] = or_null(step.cue, words_json<Cue>);
     json["reminders"] = list(step.reminders, words_json<Reminder>);
     json["span"] = span_json(step.span);
+    json["at"] = step.at;
+    json["as_read"] = or_null(step.as_read, [](const StepAsRead& before) {
+        return Json{{"kind", text(name_of(before.kind))},
+                    {"place", text(name_of(before.place))},
+                    {"minutes", or_null(before.minutes, minutes_json)},
+                    {"temperature_c", or_null(before.temperature, temperature_json)}};
+    });
     return json;
 }
 
@@ -90,7 +101,10 @@ Json tin_json(const TinSize& tin) {
 }
 
 Json unread_json(const Unread& unread) {
-    return {{"text", unread.text}, {"span", span_json(unread.span)}, {"why", unread.why}};
+    return {{"text", unread.text},
+            {"span", span_json(unread.span)},
+            {"why", unread.why},
+            {"at", unread.at}};
 }
 
 std::string_view name_of(dough::WaterAdvice advice) {

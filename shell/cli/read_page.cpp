@@ -180,6 +180,17 @@ std::string place_words(const Step& step) {
     return "";
 }
 
+std::string as_read_words(const StepAsRead& before) {
+    std::string words(kind_words(before.kind));
+    if (before.minutes) {
+        words += ", " + minutes_words(before.minutes->minutes);
+    }
+    if (before.temperature) {
+        words += ", " + degrees_words(*before.temperature);
+    }
+    return words;
+}
+
 void add_step(Page& page, const Recipe& recipe, std::size_t index, Why why) {
     const Step& step = recipe.steps[index];
     std::string kind = fmt::format("{} {}", index + 1, kind_words(step.kind));
@@ -199,6 +210,9 @@ void add_step(Page& page, const Recipe& recipe, std::size_t index, Why why) {
         note(degrees_words(*step.temperature));
     }
     note(place_words(step));
+    if (step.as_read) {
+        note("you said so");
+    }
     if (step.repeat) {
         note("every " + fitting::duration_text(fitting::whole_minutes(*step.repeat)));
     }
@@ -213,6 +227,9 @@ void add_step(Page& page, const Recipe& recipe, std::size_t index, Why why) {
     }
 
     std::vector<std::string> words{step.text};
+    if (step.as_read) {
+        words.push_back("→ read first as: " + as_read_words(*step.as_read));
+    }
     if (step.cue) {
         words.push_back((step.cue->span ? "→ ready: " : "→ our sign: ") + step.cue->text);
     }
@@ -234,6 +251,11 @@ void add_step(Page& page, const Recipe& recipe, std::size_t index, Why why) {
                                                 : std::string("the text gives no length");
         words.push_back(fmt::format(
             "→ why: {}; read from bytes {} to {}", length, step.span.begin, step.span.end));
+        if (!step.at.empty()) {
+            words.push_back(fmt::format(
+                "→ to correct it: --answer minutes-at-{0}=…, heat-at-{0}=…, kind-at-{0}=…",
+                step.at));
+        }
         std::string after;
         for (const std::size_t before : step.after) {
             after += fmt::format("{}{}", after.empty() ? "" : ", ", before + 1);
@@ -265,6 +287,16 @@ std::string read_page(const Reading& reading, std::size_t columns, output::Weigh
             std::vector<std::string> words{ingredient.text};
             if (ingredient.text.find(ingredient.item) == std::string::npos) {
                 words.push_back("→ " + ingredient.item);
+            }
+            if (ingredient.as_read) {
+                amount += ", you said so";
+                words.push_back("→ read first as: " + (ingredient.as_read->grams
+                                                           ? grams_words(*ingredient.as_read->grams)
+                                                           : std::string("unweighed")));
+            }
+            if (why == Why::shown && !ingredient.at.empty()) {
+                words.push_back(
+                    fmt::format("→ to correct it: --answer grams-at-{}=…", ingredient.at));
             }
             page.row({amount}, words);
         }

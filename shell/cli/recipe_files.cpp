@@ -19,7 +19,7 @@ tl::expected<std::vector<Reading>, Diagnostics> readings_of(const std::vector<st
     std::vector<Reading> readings;
     readings.reserve(texts.size());
     for (const breads::BreadText& bread : texts) {
-        readings.push_back(read(bread.text, knowledge, bread.answers));
+        readings.push_back(read(bread.text, knowledge, bread.answers, bread.doubts));
     }
     return readings;
 }

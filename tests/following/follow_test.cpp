@@ -120,6 +120,21 @@ TEST(follow, a_wait_asks_for_a_look_and_not_before_it_was_told_to_look_again) {
     EXPECT_EQ(later.free_until, slow.until);
 }
 
+TEST(follow, not_ready_without_a_time_means_look_again_soon) {
+    const Loaf loaf;
+    std::vector<Event> events = loaf.ticked(1);
+    const Instant look = *loaf.line(2).look_from;
+    Event slow;
+    slow.id = "slow";
+    slow.at = later_by_minutes(look, 60);
+    slow.kind = EventKind::not_ready;
+    slow.stage = 2;
+    events.push_back(slow);
+    const Moment moment = loaf.moment(events, slow.at);
+    EXPECT_EQ(moment.doing[0].standing, Standing::running);
+    EXPECT_EQ(moment.free_until, later_by_minutes(slow.at, 10)); // common practice
+}
+
 TEST(follow, an_act_is_due_at_its_time_and_over_when_ticked) {
     const Loaf loaf;
     const Stage& prove = loaf.line(4);

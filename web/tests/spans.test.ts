@@ -17,6 +17,8 @@ function readingOf(steps: Span[], unread: Span[], ingredients: Span[] = []): Rea
                 optional: false,
                 part: null,
                 span,
+                at: String(span[0]),
+                as_read: null,
             })),
             steps: steps.map((span) => ({
                 kind: 'bake',
@@ -31,9 +33,11 @@ function readingOf(steps: Span[], unread: Span[], ingredients: Span[] = []): Rea
                 cue: null,
                 reminders: [],
                 span,
+                at: String(span[0]),
+                as_read: null,
             })),
         },
-        unread: unread.map((span) => ({ text: '', span, why: '' })),
+        unread: unread.map((span) => ({ text: '', span, why: '', at: String(span[0]) })),
         questions: [],
         remarks: [],
     };

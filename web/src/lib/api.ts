@@ -50,6 +50,9 @@ export interface Step {
     cue: Words | null;
     reminders: Words[];
     span: Span;
+    /// Where it was read, for the keys of corrections.
+    at: string;
+    as_read: Pick<Step, 'kind' | 'place' | 'minutes' | 'temperature_c'> | null;
 }
 
 export interface Ingredient {
@@ -59,6 +62,8 @@ export interface Ingredient {
     optional: boolean;
     part: string | null;
     span: Span | null;
+    at: string;
+    as_read: { grams: Band | null } | null;
 }
 
 export interface Reading {
@@ -69,7 +74,7 @@ export interface Reading {
         ingredients: Ingredient[];
         steps: Step[];
     };
-    unread: { text: string; span: Span; why: string }[];
+    unread: { text: string; span: Span; why: string; at: string }[];
     questions: Question[];
     remarks: Diagnostic[];
 }

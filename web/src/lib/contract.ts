@@ -1404,7 +1404,14 @@ export interface components {
                 known_as: string;
                 grams: components["schemas"]["GramsOrNull"];
             }[];
+            at: components["schemas"]["PlaceInText"];
+            /** @description What was read before the baker corrected it. */
+            as_read: {
+                grams: components["schemas"]["GramsOrNull"];
+            } | null;
         };
+        /** @description Where it was read: its first byte, with -2, -3 for the next that begin at the same one; empty where it was not read. An answer with the key kind-at-P, place-at-P, minutes-at-P, heat-at-P or grams-at-P corrects what was read at P. */
+        PlaceInText: string;
         Step: {
             kind: components["schemas"]["StepKind"];
             place: components["schemas"]["Place"];
@@ -1435,6 +1442,14 @@ export interface components {
             cue: components["schemas"]["WordsOrNull"];
             reminders: components["schemas"]["Words"][];
             span: components["schemas"]["Span"];
+            at: components["schemas"]["PlaceInText"];
+            /** @description What was read before the baker corrected it. */
+            as_read: {
+                kind: components["schemas"]["StepKind"];
+                place: components["schemas"]["Place"];
+                minutes: components["schemas"]["MinutesOrNull"];
+                temperature_c: components["schemas"]["TemperatureOrNull"];
+            } | null;
         };
         /** @description Recipe spans and unread spans together cover every phrase of the text. */
         Reading: {
@@ -1468,6 +1483,7 @@ export interface components {
                 text: string;
                 span: components["schemas"]["Span"];
                 why: string;
+                at: components["schemas"]["PlaceInText"];
             }[];
             questions: components["schemas"]["Question"][];
             remarks: components["schemas"]["Diagnostic"][];

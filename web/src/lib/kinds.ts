@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // Words shown for what the engine calls by a key.
-import type { Attention, Basis, Step, WindowState } from './api';
+import type { Attention, Band, Basis, Step, WindowState } from './api';
 import { lengthWords } from './times';
 
 const kinds: Record<string, string> = {
@@ -28,6 +28,18 @@ const kinds: Record<string, string> = {
     serve: 'eat',
     store: 'keep',
 };
+
+export const kindNames = Object.keys(kinds);
+
+export function kindName(kind: string): string {
+    return kinds[kind] ?? kind;
+}
+
+export const placeChoices = [
+    { value: 'counter', words: 'on the worktop' },
+    { value: 'warm', words: 'in a warm spot' },
+    { value: 'fridge', words: 'in the fridge' },
+];
 
 const places: Record<string, string> = {
     counter: '',
@@ -75,8 +87,18 @@ export function minutesWords(step: Step): string {
     return `${low} to ${lengthWords(minutes.high)}`;
 }
 
-export function temperatureWords(step: Step): string {
-    const range = step.temperature_c;
+export function heatWords(range: Step['temperature_c']): string {
     if (!range) return '';
-    return range.low === range.high ? `${range.low} °C` : `${range.low} to ${range.high} °C`;
+    const whole = (value: number): string => String(Math.round(value));
+    return whole(range.low) === whole(range.high)
+        ? `${whole(range.low)} °C`
+        : `${whole(range.low)} to ${whole(range.high)} °C`;
+}
+
+export function gramsWords(band: Band): string {
+    const whole = (value: number): string =>
+        String(value < 20 ? Math.round(value * 10) / 10 : Math.round(value));
+    return band.low === band.high
+        ? `${whole(band.likely)} g`
+        : `${whole(band.low)} to ${whole(band.high)} g`;
 }
