@@ -134,6 +134,21 @@ std::string Access::way_in(std::string_view address) const {
                        own_path(path) && path != "/" ? path : "");
 }
 
+std::string random_word() {
+    if (sodium_init() < 0) {
+        return "";
+    }
+    std::array<unsigned char, 32> bytes{};
+    randombytes_buf(bytes.data(), bytes.size());
+    std::array<char, 64> text{};
+    sodium_bin2base64(text.data(),
+                      text.size(),
+                      bytes.data(),
+                      bytes.size(),
+                      sodium_base64_VARIANT_URLSAFE_NO_PADDING);
+    return std::string(text.data());
+}
+
 tl::expected<std::string, Diagnostic> kept_token(const std::string& folder) {
     const std::string path = (std::filesystem::path(folder) / "token").string();
     const auto fault = [&path](const char* code, const char* what) {
@@ -147,18 +162,10 @@ tl::expected<std::string, Diagnostic> kept_token(const std::string& folder) {
             return token;
         }
     }
-    if (sodium_init() < 0) {
+    const std::string token = random_word();
+    if (token.empty()) {
         return fault("internal", "no source of random numbers");
     }
-    std::array<unsigned char, 32> bytes{};
-    randombytes_buf(bytes.data(), bytes.size());
-    std::array<char, 64> text{};
-    sodium_bin2base64(text.data(),
-                      text.size(),
-                      bytes.data(),
-                      bytes.size(),
-                      sodium_base64_VARIANT_URLSAFE_NO_PADDING);
-    const std::string token(text.data());
     const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
     if (file < 0) {
         return fault("unwritable", "the token could not be kept");

@@ -62,6 +62,9 @@ private:
     int wrong_ = 0;
 };
 
+/// 32 random bytes in base64url: letters, digits, - and _. Empty where the system has none.
+std::string random_word();
+
 /// The token kept in `folder`/token, made on first use: 32 random bytes in base64url, readable by
 /// its owner only.
 ///

@@ -17,6 +17,8 @@
 /// about bread: they hand words to the engine and keep what they are given.
 namespace loafwright::server {
 
+class IntakeJobs;
+
 /// What handlers work with; all of it outlives the router.
 struct ApiParts {
     Planner& planner;
@@ -34,6 +36,7 @@ void add_journal_routes(Router& router, const ApiParts& parts); // findings, pro
 void add_bake_routes(Router& router, const ApiParts& parts);    // bakes and their events
 void add_notebook_routes(Router& router,
                          const ApiParts& parts); // recipes, settings, photos, export
+void add_intake_routes(Router& router, IntakeJobs& jobs); // photos, PDFs and web pages
 
 /// A handler that makes its answer at once.
 Handler at_once(std::function<Response(const Request&)> make);

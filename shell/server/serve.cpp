@@ -8,6 +8,7 @@
 #include "shell/server/api.hpp"
 #include "shell/server/example_recipe.hpp"
 #include "shell/server/http_server.hpp"
+#include "shell/server/intake_jobs.hpp"
 
 #include <fmt/format.h>
 #include <ifaddrs.h>
@@ -205,6 +206,8 @@ std::optional<Diagnostic> serve(const ServeOptions& options,
     add_bake_routes(router, parts);
     add_journal_routes(router, parts);
     add_notebook_routes(router, parts);
+    IntakeJobs intake_jobs;
+    add_intake_routes(router, intake_jobs);
     router.add("GET", "/healthz", {0, true}, at_once([](const Request& /*request*/) {
                    return json_response(200, "{\"ok\":true}\n");
                }));

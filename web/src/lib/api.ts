@@ -79,6 +79,11 @@ export interface Reading {
     remarks: Diagnostic[];
 }
 
+/// What was taken out of a photo, a PDF or a web page.
+export type Intake = components['schemas']['Intake'];
+export type TakenIn = NonNullable<Intake['taken']>;
+export type Clipping = NonNullable<TakenIn['unsure'][number]['clipping']>;
+
 export type Choice = components['schemas']['Choice'];
 export type BreadProgress = components['schemas']['BreadProgress'];
 export type Provisions = components['schemas']['Provisions'];

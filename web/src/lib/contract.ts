@@ -1038,6 +1038,176 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/intake": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Begins to take the words out of a photo, a PDF or a web page
+         * @description At most 64 MiB. The kind is told by the bytes. Several photos of one recipe go one behind the other, with their sizes. One file is read at a time.
+         */
+        post: {
+            parameters: {
+                query?: {
+                    /** @description In bytes, of up to twelve files. */
+                    sizes?: string;
+                };
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/octet-stream": string;
+                };
+            };
+            responses: {
+                /** @description It is begun. */
+                202: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                            intake: components["schemas"]["Intake"];
+                        };
+                    };
+                };
+                400: components["responses"]["Refused"];
+                503: components["responses"]["Refused"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/intake/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        /**
+         * How far it is, and what was found
+         * @description Kept for a quarter of an hour, in memory only.
+         */
+        get: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path: {
+                    id: string;
+                };
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description With taken once it is over. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                            intake: components["schemas"]["Intake"];
+                        };
+                    };
+                };
+                404: components["responses"]["Refused"];
+                422: components["responses"]["Refused"];
+            };
+        };
+        put?: never;
+        post?: never;
+        /** Stops it, and forgets what it found */
+        delete: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path: {
+                    id: string;
+                };
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description It is gone. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": {
+                            /** @constant */
+                            version: 1;
+                        };
+                    };
+                };
+                404: components["responses"]["Refused"];
+            };
+        };
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/intake/{id}/pages/{number}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                number: string;
+            };
+            cookie?: never;
+        };
+        /** A page as its words were read from it, upright and flat */
+        get: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path: {
+                    id: string;
+                    number: string;
+                };
+                cookie?: never;
+            };
+            requestBody?: never;
+            responses: {
+                /** @description A picture. */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "image/png": string;
+                    };
+                };
+                404: components["responses"]["Refused"];
+            };
+        };
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/export": {
         parameters: {
             query?: never;
@@ -1287,6 +1457,8 @@ export interface components {
             about: string;
             ask: string;
             default: string;
+            /** @description The words in doubt, where it is about single words. */
+            span: components["schemas"]["Span"] | null;
         };
         /** @description A recipe's words, and what was answered to its questions. */
         Bread: {
@@ -1389,6 +1561,36 @@ export interface components {
             high: number;
         } | null;
         GramsOrNull: components["schemas"]["Band"] | null;
+        Intake: {
+            id: string;
+            percent: number;
+            taken?: {
+                /** @enum {unknown} */
+                kind: "text" | "web page" | "PDF" | "picture";
+                text: string;
+                /** @description Then there is no text; the remarks say what helps. */
+                handwriting: boolean;
+                /** @description Words that may be others, in the order of the text. */
+                unsure: {
+                    span: components["schemas"]["Span"];
+                    confidence: number;
+                    maybe: string[];
+                    /** @description Where it stands on its page, in pixels. */
+                    clipping: {
+                        page: number;
+                        x: number;
+                        y: number;
+                        width: number;
+                        height: number;
+                    } | null;
+                }[];
+                pages: {
+                    width: number;
+                    height: number;
+                }[];
+                remarks: components["schemas"]["Diagnostic"][];
+            };
+        };
         Ingredient: {
             text: string;
             item: string;

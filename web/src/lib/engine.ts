@@ -9,10 +9,12 @@ import type {
     Choices,
     Findings,
     Formula,
+    Intake,
     PageForm,
     PlanOutcome,
     Provisions,
     Reading,
+    TakenIn,
 } from './api';
 import { ask, askBytes } from './http';
 
@@ -79,4 +81,41 @@ export function state(bake: string, now: string, signal?: AbortSignal): Promise<
 export function pageOfBake(bake: string, form: PageForm, now: string): Promise<Blob> {
     const query = `form=${form}&now=${encodeURIComponent(now)}`;
     return askBytes('GET', `bakes/${encodeURIComponent(bake)}/page?${query}`);
+}
+
+const look_every_ms = 250;
+
+/// The words of a photo, a PDF or a web page, or of several photos in order; `told` hears how far it
+/// is, in percent. The id is what pageAddress wants.
+///
+/// Errors: Refused where no words can be taken; AbortError, after the server has stopped too.
+export async function takeIn(
+    files: Blob[],
+    told: (percent: number) => void,
+    signal: AbortSignal,
+): Promise<{ id: string; taken: TakenIn }> {
+    const sizes = files.map((file) => file.size).join(',');
+    const bytes = new Blob(files, { type: 'application/octet-stream' });
+    const { intake } = await ask<{ intake: Intake }>('POST', `intake?sizes=${sizes}`, {
+        bytes,
+        signal,
+    });
+    const path = `intake/${encodeURIComponent(intake.id)}`;
+    try {
+        for (;;) {
+            const now = (await ask<{ intake: Intake }>('GET', path, { signal })).intake;
+            told(now.percent);
+            if (now.taken) return { id: intake.id, taken: now.taken };
+            await new Promise((resolve) => setTimeout(resolve, look_every_ms));
+            signal.throwIfAborted();
+        }
+    } catch (cause) {
+        if (signal.aborted) await ask('DELETE', path).catch(() => undefined);
+        throw cause;
+    }
+}
+
+/// Where the picture of a page is, as its words were read from it.
+export function pageAddress(intake: string, page: number): string {
+    return `/api/v1/intake/${encodeURIComponent(intake)}/pages/${page}`;
 }

@@ -29,7 +29,7 @@ async function send(method: string, path: string, sending: Sending): Promise<Res
         headers['Content-Type'] = 'application/json';
         body = JSON.stringify(sending.json);
     } else if (sending.bytes) {
-        headers['Content-Type'] = sending.bytes.type;
+        headers['Content-Type'] = sending.bytes.type || 'application/octet-stream';
         body = sending.bytes;
     }
     let response: Response;
