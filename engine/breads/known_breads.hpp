@@ -31,6 +31,7 @@ struct BreadText {
     std::string name; // for messages
     CheckedText text;
     Answers answers;
+    Diagnostics remarks{}; // on how the text came, such as numbers a photo left unsure
 };
 
 /// Everything that is known about the breads before the day is looked at, in one order.

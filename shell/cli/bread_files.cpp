@@ -5,6 +5,7 @@
 
 #include "shell/cli/answers_file.hpp"
 #include "shell/cli/files.hpp"
+#include "shell/cli/source_files.hpp"
 
 #include <iterator>
 #include <utility>
@@ -15,6 +16,13 @@ namespace {
 
 void add(Diagnostics& all, Diagnostics more) {
     std::move(more.begin(), more.end(), std::back_inserter(all));
+}
+
+// Nothing can be made of a page that was not read.
+void as_errors(Diagnostics& remarks) {
+    for (Diagnostic& remark : remarks) {
+        remark.severity = Severity::error;
+    }
 }
 
 } // namespace
@@ -29,16 +37,22 @@ std::vector<breads::BreadText> bread_texts(const std::vector<std::string>& files
         if (!answers) {
             add(wrong, std::move(answers.error()));
         }
-        auto bytes = file_bytes(file);
-        if (!bytes) {
-            add(wrong, std::move(bytes.error()));
+        auto taken = taken_in({file});
+        if (!taken) {
+            add(wrong, std::move(taken.error()));
             continue;
         }
-        auto text = check_text(std::move(*bytes), name);
+        Diagnostics remarks = unsure_words(*taken, name);
+        if (taken->handwriting) {
+            as_errors(remarks);
+            add(wrong, std::move(remarks));
+            continue;
+        }
+        auto text = check_text(std::move(taken->text), name);
         if (!text) {
             add(wrong, std::move(text.error()));
         } else if (answers) {
-            texts.push_back({name, std::move(*text), std::move(*answers)});
+            texts.push_back({name, std::move(*text), std::move(*answers), std::move(remarks)});
         }
     }
     return texts;
