@@ -158,6 +158,7 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
         }
         known.fitted.push_back(std::move(*made));
         known.provisions.push_back(gather(known.fitted.back().recipe, kitchen, knowledge));
+        add(known.remarks, text.remarks);
         add(known.remarks, reading.remarks);
     }
     if (!wrong.empty()) {

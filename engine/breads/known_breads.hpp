@@ -32,6 +32,7 @@ struct BreadText {
     CheckedText text;
     Answers answers;
     std::vector<OpenDoubt> doubts = {}; // where the text was taken from a picture
+    Diagnostics remarks{}; // on how the text came, such as numbers a photo left unsure
 };
 
 /// Everything that is known about the breads before the day is looked at, in one order.

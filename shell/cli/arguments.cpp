@@ -32,11 +32,13 @@ constexpr std::string_view help = R"(A bread recipe in, a page to follow by the 
   loafwright gather FILE… [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
+  loafwright intake FILE… [--text]
   loafwright faults (--symptom TEXT)… [--log FILE]
   loafwright serve [--listen HOST:PORT] [--data DIR|postgresql://…]
   loafwright --version
 
-FILE holds the recipe as plain text; - reads it from standard input.
+FILE holds the recipe: a text, a web page, a PDF or a photo; - reads it from standard input.
+A folder with photos is one recipe, its pages in the order of their names.
 
 plan: the page for today; several recipes share one clock, then a page each
   --start TIME        begin then; without it and without --eat-by, now
@@ -92,7 +94,7 @@ Exit status: 0 done, 1 it cannot be done, 2 the input is wrong, 3 our fault.
 )";
 
 constexpr std::string_view commands =
-    "plan, choose, read, formula, scale, gather, water, how-long, faults or serve";
+    "plan, choose, read, formula, scale, gather, water, how-long, intake, faults or serve";
 constexpr std::string_view see_help = "loafwright --help lists what there is.";
 
 /// Where CLI11 puts what it finds.
@@ -113,6 +115,7 @@ struct Found {
     std::string address;
     bool large_print = false;
     bool why = false;
+    bool text = false;
     bool json = false;
     bool help = false;
     bool version = false;
@@ -351,6 +354,10 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     CLI::App* how_long = app.add_subcommand("how-long");
     add_everywhere(*how_long, found);
     add_how_long(*how_long, ask);
+    CLI::App* intake = app.add_subcommand("intake");
+    add_everywhere(*intake, found);
+    intake->add_option("FILE", found.files);
+    intake->add_flag("--text", found.text);
     CLI::App* faults = app.add_subcommand("faults");
     add_everywhere(*faults, found);
     faults->add_option("--symptom", found.symptoms)->allow_extra_args(false);
@@ -374,7 +381,8 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
         return ShowText{fmt::format("loafwright {}\n", version)};
     }
     if (found.help) {
-        return ShowText{fmt::format("{}{}{}{}", help, before_help, ask_help, help_end)};
+        return ShowText{
+            fmt::format("{}{}{}{}{}", help, before_help, ask_help, intake_help, help_end)};
     }
     if (app.get_subcommands().empty()) {
         return tl::make_unexpected(Diagnostics{usage(
@@ -399,6 +407,9 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     if (found.files.empty()) {
         return tl::make_unexpected(Diagnostics{
             usage("no recipe was named", "Name a file with the recipe, or - for standard input.")});
+    }
+    if (*intake) {
+        return IntakeArguments{std::move(found.files), found.text, found.json};
     }
     Arguments arguments = *read      ? Arguments(read_from(found, wrong))
                           : *formula ? Arguments(formula_from(found, wrong))

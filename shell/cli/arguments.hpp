@@ -8,6 +8,7 @@
 #include "shell/cli/before_arguments.hpp"
 #include "shell/cli/day_arguments.hpp"
 #include "shell/cli/faults_command.hpp"
+#include "shell/cli/intake_command.hpp"
 #include "shell/cli/schedule_arguments.hpp"
 #include "shell/cli/serve_arguments.hpp"
 #include "shell/output/page_options.hpp"
@@ -62,6 +63,7 @@ using Arguments = std::variant<ShowText,
                                WaterArguments,
                                HowLongArguments,
                                FaultsArguments,
+                               IntakeArguments,
                                ScheduleArguments,
                                ServeArguments>;
 

@@ -34,6 +34,10 @@ tl::unexpected<Diagnostics> unreadable(const std::string& path, int reason) {
 } // namespace
 
 tl::expected<std::string, Diagnostics> file_bytes(const std::string& path) {
+    return file_bytes(path, [](std::string_view) { return longest_text_bytes; });
+}
+
+tl::expected<std::string, Diagnostics> file_bytes(const std::string& path, LongestByStart longest) {
     const std::string name = name_for_messages(path);
     const bool is_input = path == "-";
     const int file = is_input ? STDIN_FILENO : ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
@@ -45,8 +49,9 @@ tl::expected<std::string, Diagnostics> file_bytes(const std::string& path) {
     std::array<char, 65536> block{};
     int reason = 0;
     // One byte more than is allowed tells that it is too long.
-    while (bytes.size() <= longest_text_bytes) {
-        const std::size_t wanted = std::min(block.size(), longest_text_bytes + 1 - bytes.size());
+    std::size_t most = longest_text_bytes;
+    while (bytes.size() <= most) {
+        const std::size_t wanted = std::min(block.size(), most + 1 - bytes.size());
         const ssize_t count = ::read(file, block.data(), wanted);
         if (count < 0 && errno == EINTR) {
             continue;
@@ -59,6 +64,7 @@ tl::expected<std::string, Diagnostics> file_bytes(const std::string& path) {
             break;
         }
         bytes.append(block.data(), static_cast<std::size_t>(count));
+        most = longest(bytes);
     }
     if (!is_input) {
         ::close(file);

@@ -20,6 +20,8 @@ tl::expected<std::vector<Reading>, Diagnostics> readings_of(const std::vector<st
     readings.reserve(texts.size());
     for (const breads::BreadText& bread : texts) {
         readings.push_back(read(bread.text, knowledge, bread.answers, bread.doubts));
+        Diagnostics& remarks = readings.back().remarks;
+        remarks.insert(remarks.begin(), bread.remarks.begin(), bread.remarks.end());
     }
     return readings;
 }

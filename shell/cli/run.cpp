@@ -10,6 +10,7 @@
 #include "shell/cli/formula_command.hpp"
 #include "shell/cli/gather_command.hpp"
 #include "shell/cli/how_long_command.hpp"
+#include "shell/cli/intake_command.hpp"
 #include "shell/cli/page_files.hpp"
 #include "shell/cli/plan_command.hpp"
 #include "shell/cli/read_command.hpp"
@@ -35,7 +36,7 @@ int tell(const Diagnostics& diagnostics, bool as_json) {
         }
     }
     const bool ours = std::any_of(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& d) {
-        return d.code == "internal";
+        return d.code == "internal" || d.code == "reader_missing";
     });
     return ours ? exit_our_fault : exit_input;
 }
@@ -65,6 +66,9 @@ tl::expected<CommandAnswer, Diagnostics> answer_to(const Arguments& call, const 
     }
     if (const auto* how_long = std::get_if<HowLongArguments>(&call)) {
         return how_long_command(*how_long);
+    }
+    if (const auto* intake = std::get_if<IntakeArguments>(&call)) {
+        return intake_command(*intake);
     }
     if (const auto* signs = std::get_if<FaultsArguments>(&call)) {
         return faults_command(*signs);

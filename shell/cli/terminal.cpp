@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <utility>
 
 namespace loafwright::cli {
 
@@ -44,6 +45,23 @@ bool print(std::string_view text) {
                    "",
                    "Make room where it goes, or send it elsewhere."});
     return false;
+}
+
+ProgressLine::ProgressLine(std::string what) : what_(std::move(what)) {}
+
+ProgressLine::~ProgressLine() {
+    if (shown_) {
+        std::fputs("\r\033[K", stderr);
+    }
+}
+
+void ProgressLine::show(int percent) {
+    if (::isatty(STDERR_FILENO) == 0) {
+        return;
+    }
+    shown_ = true;
+    std::fprintf(stderr, "\r%s: %d %%", what_.c_str(), percent);
+    std::fflush(stderr);
 }
 
 void print_message(const Diagnostic& diagnostic) {

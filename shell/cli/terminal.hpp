@@ -30,6 +30,21 @@ Screen screen();
 /// disk).
 bool print(std::string_view text);
 
+/// How far something is, on a line of standard error that is wiped at the end. Only on a terminal.
+class ProgressLine {
+public:
+    explicit ProgressLine(std::string what);
+    ProgressLine(const ProgressLine&) = delete;
+    ProgressLine& operator=(const ProgressLine&) = delete;
+    ~ProgressLine();
+
+    void show(int percent);
+
+private:
+    std::string what_;
+    bool shown_ = false;
+};
+
 /// One line on standard error.
 void print_message(const Diagnostic& diagnostic);
 

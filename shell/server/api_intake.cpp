@@ -2,11 +2,10 @@
 //
 // Photos, PDFs and web pages on their way to becoming words. A job is begun, looked at until it is
 // over, and forgotten; nothing of it is kept on the disk.
-#include "shell/server/api.hpp"
-#include "shell/server/intake_jobs.hpp"
-
 #include "engine/reading/read.hpp"
 #include "engine/wire/wire.hpp"
+#include "shell/server/api.hpp"
+#include "shell/server/intake_jobs.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -40,7 +39,8 @@ std::vector<intake::NamedBytes> files_of(const Request& request) {
         if (read.ec != std::errc() || size == 0 || size > request.body.size() - taken) {
             return {};
         }
-        files.push_back({fmt::format("file {}", files.size() + 1), request.body.substr(taken, size)});
+        files.push_back(
+            {fmt::format("file {}", files.size() + 1), request.body.substr(taken, size)});
         taken += size;
         at = read.ptr;
         if (at != end) {
@@ -66,10 +66,8 @@ Response begin(IntakeJobs& jobs, const Request& request) {
     }
     const auto id = jobs.begin(std::move(files));
     if (!id) {
-        return error_response(503,
-                              "too_busy",
-                              "other pictures are being read",
-                              "Try again in half a minute.");
+        return error_response(
+            503, "too_busy", "other pictures are being read", "Try again in half a minute.");
     }
     return json_response(202, printed({{"version", 1}, {"intake", {{"id", *id}, {"percent", 0}}}}));
 }
@@ -160,9 +158,10 @@ Response page(IntakeJobs& jobs, const Request& request) {
 
 void add_intake_routes(Router& router, IntakeJobs& jobs) {
     constexpr std::size_t most_bytes = intake::longest_paper_bytes;
-    router.add("POST", "/api/v1/intake", {most_bytes, false}, at_once([&jobs](const Request& request) {
-                   return begin(jobs, request);
-               }));
+    router.add("POST",
+               "/api/v1/intake",
+               {most_bytes, false},
+               at_once([&jobs](const Request& request) { return begin(jobs, request); }));
     router.add("GET", "/api/v1/intake/{}", {}, at_once([&jobs](const Request& request) {
                    return look(jobs, request);
                }));

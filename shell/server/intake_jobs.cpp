@@ -28,9 +28,8 @@ std::optional<std::string> IntakeJobs::begin(std::vector<intake::NamedBytes> fil
     {
         const std::lock_guard guard(lock_);
         clear_old();
-        const auto waiting = std::count_if(jobs_.begin(), jobs_.end(), [](const Job& job) {
-            return !job.taken && !job.running;
-        });
+        const auto waiting = std::count_if(
+            jobs_.begin(), jobs_.end(), [](const Job& job) { return !job.taken && !job.running; });
         if (id.empty() || static_cast<std::size_t>(waiting) >= most_waiting) {
             return std::nullopt;
         }
@@ -69,9 +68,8 @@ bool IntakeJobs::forget(const std::string& id) {
 }
 
 std::list<IntakeJobs::Job>::iterator IntakeJobs::find(const std::string& id) {
-    return std::find_if(jobs_.begin(), jobs_.end(), [&id](const Job& job) {
-        return !id.empty() && job.id == id;
-    });
+    return std::find_if(
+        jobs_.begin(), jobs_.end(), [&id](const Job& job) { return !id.empty() && job.id == id; });
 }
 
 // Those that are over and old, and the oldest beyond the number that is kept.

@@ -24,7 +24,8 @@ namespace loafwright::server {
 class IntakeJobs {
 public:
     using Taken = tl::expected<intake::TakenIn, Diagnostics>;
-    using TakeIn = std::function<Taken(const std::vector<intake::NamedBytes>&, const intake::Wish&)>;
+    using TakeIn =
+        std::function<Taken(const std::vector<intake::NamedBytes>&, const intake::Wish&)>;
     using Clock = std::chrono::steady_clock;
 
     static constexpr std::size_t most_waiting = 8;

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "shell/paper/seen.hpp"
+
+namespace loafwright::paper {
+
+/// Marks the words of a page from a picture that are worth a question: those that bear a number and
+/// were not read surely. Mends marks whose shape alone tells what they are.
+void doubt_numbers(SeenPage& page);
+
+/// How sure the recogniser was of the page's words, weighed by their letters: 0 to 1.
+double sureness_of(const SeenPage& page);
+
+} // namespace loafwright::paper

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// The sheet is the largest light patch on something darker. It counts only when it fills the four
+// corners that its outermost points span: a page that fills the picture, or a shadow across it,
+// does not look like that and is left alone.
+#include "shell/paper/paper_edge.hpp"
+
+#include <allheaders.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+#include <utility>
+
+namespace loafwright::paper {
+
+namespace {
+
+constexpr int looked_at_side = 500; // enough to find edges
+constexpr double least_share = 0.2;
+constexpr double most_share = 0.97;
+constexpr double least_filled = 0.93;
+
+struct Point {
+    double x = 0.0;
+    double y = 0.0;
+};
+using Corners = std::array<Point, 4>; // clockwise from the upper left
+
+double area_of(const Corners& c) {
+    double twice = 0.0;
+    for (std::size_t i = 0; i < c.size(); ++i) {
+        const Point& a = c[i];
+        const Point& b = c[(i + 1) % c.size()];
+        twice += a.x * b.y - b.x * a.y;
+    }
+    return std::abs(twice) / 2;
+}
+
+double distance(const Point& a, const Point& b) {
+    return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+// The light patch in one bit, holes filled; empty when there is none.
+Picture light_patch(const Picture& small) {
+    // A closing wipes the letters out, so that the paper is one patch.
+    const Picture blank(pixCloseGray(small.get(), 15, 15));
+    l_int32 split = 0;
+    if (!blank ||
+        pixSplitDistributionFgBg(blank.get(), 0.1F, 1, &split, nullptr, nullptr, 0) != 0) {
+        return {};
+    }
+    const Picture dark(pixThresholdToBinary(blank.get(), split));
+    const Picture light(pixInvert(nullptr, dark.get()));
+    Pixa* parts = nullptr;
+    Boxa* boxes = pixConnComp(light.get(), &parts, 4);
+    Picture patch;
+    l_int32 most = 0;
+    for (l_int32 i = 0; boxes != nullptr && i < boxaGetCount(boxes); ++i) {
+        Picture part(pixaGetPix(parts, i, L_CLONE));
+        l_int32 count = 0;
+        pixCountPixels(part.get(), &count, nullptr);
+        if (count > most) {
+            most = count;
+            l_int32 x = 0;
+            l_int32 y = 0;
+            boxaGetBoxGeometry(boxes, i, &x, &y, nullptr, nullptr);
+            patch.reset(pixCreate(width_of(small), height_of(small), 1));
+            pixRasterop(
+                patch.get(), x, y, width_of(part), height_of(part), PIX_SRC, part.get(), 0, 0);
+        }
+    }
+    boxaDestroy(&boxes);
+    pixaDestroy(&parts);
+    return patch;
+}
+
+Corners corners_of(const Picture& patch) {
+    Corners corners{};
+    std::array<double, 4> best = {1e9, -1e9, -1e9, 1e9};
+    for (l_int32 y = 0; y < height_of(patch); ++y) {
+        for (l_int32 x = 0; x < width_of(patch); ++x) {
+            l_uint32 value = 0;
+            pixGetPixel(patch.get(), x, y, &value);
+            if (value == 0) {
+                continue;
+            }
+            const double sum = x + y;
+            const double difference = x - y;
+            const Point here{static_cast<double>(x), static_cast<double>(y)};
+            if (sum < best[0]) {
+                best[0] = sum;
+                corners[0] = here;
+            }
+            if (difference > best[1]) {
+                best[1] = difference;
+                corners[1] = here;
+            }
+            if (sum > best[2]) {
+                best[2] = sum;
+                corners[2] = here;
+            }
+            if (difference < best[3]) {
+                best[3] = difference;
+                corners[3] = here;
+            }
+        }
+    }
+    return corners;
+}
+
+struct PtaEnd {
+    void operator()(Pta* points) const { ptaDestroy(&points); }
+};
+
+std::unique_ptr<Pta, PtaEnd> points_of(const Corners& corners, double factor) {
+    std::unique_ptr<Pta, PtaEnd> points(ptaCreate(4));
+    for (const Point& corner : corners) {
+        ptaAddPt(points.get(),
+                 static_cast<float>(corner.x * factor),
+                 static_cast<float>(corner.y * factor));
+    }
+    return points;
+}
+
+} // namespace
+
+Picture paper_alone(Picture photo) {
+    const int longer = std::max(width_of(photo), height_of(photo));
+    if (longer < 2 * looked_at_side) {
+        return photo;
+    }
+    const double factor = static_cast<double>(longer) / looked_at_side;
+    const auto down = static_cast<float>(1.0 / factor);
+    const Picture small(pixScaleAreaMap(photo.get(), down, down));
+    const Picture patch = small ? light_patch(small) : Picture();
+    if (!patch) {
+        return photo;
+    }
+    const Corners corners = corners_of(patch);
+    l_int32 light = 0;
+    pixCountPixels(patch.get(), &light, nullptr);
+    const double all = static_cast<double>(width_of(small)) * height_of(small);
+    const double area = area_of(corners);
+    if (area < least_share * all || area > most_share * all || light < least_filled * area ||
+        light > 1.07 * area) {
+        return photo;
+    }
+    const double across =
+        std::max(distance(corners[0], corners[1]), distance(corners[3], corners[2]));
+    const double down_side =
+        std::max(distance(corners[0], corners[3]), distance(corners[1], corners[2]));
+    const Corners flat = {
+        Point{0, 0}, Point{across, 0}, Point{across, down_side}, Point{0, down_side}};
+    const auto from = points_of(corners, factor);
+    const auto to = points_of(flat, factor);
+    // Leptonica keeps the size of the picture: the page goes to its upper left and is cut out
+    // there.
+    const Picture wide(pixProjectivePtaGray(photo.get(), to.get(), from.get(), 255));
+    Box* part = boxCreate(
+        0, 0, static_cast<l_int32>(across * factor), static_cast<l_int32>(down_side * factor));
+    Picture cut(wide ? pixClipRectangle(wide.get(), part, nullptr) : nullptr);
+    boxDestroy(&part);
+    return cut ? std::move(cut) : std::move(photo);
+}
+
+} // namespace loafwright::paper

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "shell/paper/pix.hpp"
+#include "shell/paper/seen.hpp"
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+
+namespace loafwright::paper {
+
+/// What Tesseract needs to know of English, as it stands in its file. Empty: not installed.
+std::string language_data(const std::string& folder);
+
+/// Tesseract, made ready once and used for page after page.
+class Recogniser {
+public:
+    /// Needs: `language` as from language_data; nothing is opened or loaded later.
+    explicit Recogniser(std::string_view language);
+    Recogniser(const Recogniser&) = delete;
+    Recogniser& operator=(const Recogniser&) = delete;
+    ~Recogniser();
+
+    [[nodiscard]] bool is_ready() const;
+
+    /// The lines of a page with their words, as Tesseract groups them.
+    [[nodiscard]] SeenPage read(const Picture& page, const std::function<void(int)>& progress);
+
+    /// One word or line by itself, as a second opinion.
+    [[nodiscard]] std::string read_again(const Picture& part);
+
+private:
+    struct Inside;
+    std::unique_ptr<Inside> inside_;
+};
+
+} // namespace loafwright::paper

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// In this order, since each step needs the one before: the paper found on the table and stretched
+// to a rectangle; shadows evened out (background by morphology); letters scaled to one size; lines
+// made level (Postl's sweep of the differential square sum, as Leptonica has it); the right way up
+// (ascenders against descenders, as Leptonica has it); curl taken out (Leptonica's dewarp).
+#include "shell/paper/straighten.hpp"
+
+#include "shell/paper/paper_edge.hpp"
+
+#include <allheaders.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+namespace loafwright::paper {
+
+namespace {
+
+// Measured with scripts/score-intake; see shell/paper/README.md.
+constexpr float wanted_letter_height = 22.0F; // of a small letter, in pixels
+constexpr float most_enlarged = 3.0F;
+constexpr int black_below = 150; // once the background is even
+constexpr float widest_skew_degrees = 15.0F;
+constexpr float sure_skew = 2.5F; // Leptonica's own: below 3 is doubtful
+constexpr float level_degrees = 0.15F;
+
+Picture even_light(const Picture& photo) {
+    const int longer = std::max(width_of(photo), height_of(photo));
+    const int reduction = longer > 1600 ? 8 : 4;
+    Picture even;
+    if (std::min(width_of(photo), height_of(photo)) > 20 * reduction) {
+        even.reset(pixBackgroundNormMorph(photo.get(), nullptr, reduction, 9, 215));
+    }
+    if (!even) {
+        even.reset(pixClone(photo.get()));
+    }
+    // What little contrast low light leaves is stretched over the whole scale.
+    Picture wide(pixGammaTRC(nullptr, even.get(), 1.0F, 40, 215));
+    return wide ? std::move(wide) : std::move(even);
+}
+
+Picture black_on_white(const Picture& even) {
+    return Picture(pixThresholdToBinary(even.get(), black_below));
+}
+
+// The middle height of what stands alone in black: nearly all of it small letters.
+float letter_height(const Picture& black) {
+    Boxa* boxes = pixConnCompBB(black.get(), 8);
+    std::vector<int> heights;
+    for (l_int32 i = 0; boxes != nullptr && i < boxaGetCount(boxes); ++i) {
+        l_int32 width = 0;
+        l_int32 height = 0;
+        boxaGetBoxGeometry(boxes, i, nullptr, nullptr, &width, &height);
+        if (height >= 5 && height <= 200 && width >= 3 && width <= 4 * height) {
+            heights.push_back(height);
+        }
+    }
+    boxaDestroy(&boxes);
+    if (heights.size() < 30) {
+        return 0.0F;
+    }
+    const auto middle = heights.begin() + static_cast<std::ptrdiff_t>(heights.size() / 2);
+    std::nth_element(heights.begin(), middle, heights.end());
+    return static_cast<float>(*middle);
+}
+
+Picture letters_of_one_size(Picture even) {
+    const float height = letter_height(black_on_white(even));
+    if (height <= 0.0F) {
+        return even;
+    }
+    const float factor = std::min(wanted_letter_height / height, most_enlarged);
+    if (factor > 0.85F && factor < 1.15F) {
+        return even;
+    }
+    Picture scaled(factor < 0.7F ? pixScaleAreaMap(even.get(), factor, factor)
+                                 : pixScaleGrayLI(even.get(), factor, factor));
+    return scaled ? std::move(scaled) : std::move(even);
+}
+
+struct Skew {
+    float degrees = 0.0F;
+    float confidence = 0.0F;
+};
+
+Skew skew_of(const Picture& black) {
+    Skew skew;
+    pixFindSkewSweepAndSearch(
+        black.get(), &skew.degrees, &skew.confidence, 4, 2, widest_skew_degrees, 1.0F, 0.02F);
+    return skew;
+}
+
+Picture rotated(const Picture& picture, float degrees) {
+    constexpr float radians = 3.14159265F / 180.0F;
+    return Picture(pixRotate(picture.get(),
+                             degrees * radians,
+                             L_ROTATE_AREA_MAP,
+                             L_BRING_IN_WHITE,
+                             width_of(picture),
+                             height_of(picture)));
+}
+
+// Lines level, whether they run across the picture or along it.
+Picture levelled(Picture even) {
+    const Picture black = black_on_white(even);
+    Skew across = skew_of(black);
+    const Skew along = skew_of(quarter_turned(black, 1));
+    if (along.confidence > across.confidence) {
+        even = quarter_turned(even, 1);
+        across = along;
+    }
+    if (across.confidence < sure_skew || std::abs(across.degrees) < level_degrees) {
+        return even;
+    }
+    Picture level = rotated(even, across.degrees);
+    return level ? std::move(level) : std::move(even);
+}
+
+Picture right_way_up(Picture level) {
+    l_float32 up = 0.0F;
+    l_float32 left = 0.0F;
+    if (pixOrientDetect(black_on_white(level).get(), &up, &left, 0, 0) != 0) {
+        return level;
+    }
+    // Lines are level already, so only two ways are left.
+    return up < -1.0F ? quarter_turned(level, 2) : std::move(level);
+}
+
+Picture uncurled(Picture upright) {
+    const Picture black = black_on_white(upright);
+    L_DEWARPA* all = dewarpaCreate(1, 30, 1, 8, 100);
+    if (all == nullptr) {
+        return upright;
+    }
+    dewarpaUseBothArrays(all, 0);
+    Picture flat;
+    L_DEWARP* page = dewarpCreate(black.get(), 0);
+    if (page != nullptr) {
+        dewarpaInsertDewarp(all, page);
+        Pix* made = nullptr;
+        if (dewarpBuildPageModel(page, nullptr) == 0 &&
+            dewarpaApplyDisparity(all, 0, upright.get(), 255, 0, 0, &made, nullptr) == 0) {
+            flat.reset(made);
+        }
+    }
+    dewarpaDestroy(&all);
+    return flat ? std::move(flat) : std::move(upright);
+}
+
+} // namespace
+
+Picture quarter_turned(const Picture& picture, int quarters) {
+    return Picture(pixRotateOrth(picture.get(), quarters));
+}
+
+Picture straightened(Picture photo) {
+    Picture even = even_light(paper_alone(std::move(photo)));
+    return uncurled(right_way_up(levelled(letters_of_one_size(std::move(even)))));
+}
+
+} // namespace loafwright::paper

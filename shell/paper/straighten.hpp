@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "shell/paper/pix.hpp"
+
+#include <functional>
+
+namespace loafwright::paper {
+
+/// A page as a flatbed would have given it: light paper, letters of the size that the recogniser
+/// likes, lines level, right way up, as far as that can be seen.
+///
+/// Needs:    8 bits of grey.
+/// Promises: never empty where `photo` is not; nothing is cut off but what is no paper.
+Picture straightened(Picture photo);
+
+/// Turned by so many quarters, clockwise.
+Picture quarter_turned(const Picture& picture, int quarters);
+
+} // namespace loafwright::paper
