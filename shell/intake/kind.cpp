@@ -19,16 +19,6 @@ bool begins(std::string_view bytes, std::string_view with) {
     return bytes.substr(0, with.size()) == with;
 }
 
-char small(char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-bool has_word(std::string_view bytes, std::string_view word) {
-    return std::search(bytes.begin(), bytes.end(), word.begin(), word.end(), [](char a, char b) {
-               return small(a) == b;
-           }) != bytes.end();
-}
-
 bool is_picture(std::string_view bytes) {
     return begins(bytes, "\xFF\xD8\xFF"sv) || begins(bytes, "\x89PNG\r\n\x1A\n"sv) ||
            begins(bytes, "II*\0"sv) || begins(bytes, "MM\0*"sv) || begins(bytes, "II+\0"sv) ||

@@ -155,6 +155,49 @@ function event(id, more) {
     return { id, at: '2026-11-28T13:10:00Z', kind: 'done', bread: 0, stage: 1, ...more };
 }
 
+// Until it is over.
+async function lookedAt(it, id) {
+    for (;;) {
+        const now = await ask(it, 'GET', `/api/v1/intake/${id}`);
+        if (!now.intake || now.intake.taken) return now;
+        await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+}
+
+async function intake(it) {
+    const headers = { 'Content-Type': 'application/octet-stream' };
+    const begin = async (body, query = '') =>
+        (await ask(it, 'POST', `/api/v1/intake${query}`, { body, headers, expect: 202 })).intake.id;
+    const saved = '<!doctype html><title>Loaf</title><article><h1>Loaf</h1><p>Mix 500 g flour with 320 g water.</p><p>Bake for 35 minutes.</p></article>';
+    const page = await lookedAt(it, await begin(saved));
+    if (!page.intake?.taken?.text.includes('35 minutes')) complain(`intake: the page's words are not there: ${JSON.stringify(page)}`);
+    // A page of ours as a picture: print, and plenty of figures.
+    const picture = await ask(it, 'POST', '/api/v1/page', { body: { request, form: 'png' }, expect: 200 });
+    const id = await begin(Buffer.concat([picture, picture]), `?sizes=${picture.length},${picture.length}`);
+    const read = await lookedAt(it, id);
+    if (!read.intake?.taken?.text.includes('bake') || read.intake.taken.pages.length !== 2) complain(`intake: the picture was not read: ${JSON.stringify(read).slice(0, 500)}`);
+    await ask(it, 'GET', `/api/v1/intake/${id}/pages/0`, { expect: 200 });
+    await ask(it, 'GET', `/api/v1/intake/${id}/pages/2`, { expect: 404 });
+    await ask(it, 'DELETE', `/api/v1/intake/${id}`, { expect: 200 });
+    await ask(it, 'DELETE', `/api/v1/intake/${id}`, { expect: 404 });
+    await ask(it, 'GET', `/api/v1/intake/${id}`, { expect: 404 });
+    await ask(it, 'POST', '/api/v1/intake?sizes=3,9', { body: 'four', headers, expect: 400 });
+
+    // What means no good costs a process of its own, and the server nothing.
+    const hostile = {
+        'a picture that ends at once': Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex'),
+        'a header of 50,000 by 50,000': Buffer.from('89504e470d0a1a0a0000000d494844520000c3500000c350080200000000000000', 'hex'),
+        'a PDF that ends at once': '%PDF-1.7\n1 0 obj\n<< /Type /Catalog /Pages 1 0 R >>\nendobj\ntrailer << /Root 1 0 R >>\n',
+        'tags in tags': `<html>${'<div>'.repeat(200_000)}`,
+        'bytes of nothing': Buffer.from('00ff00ff00ff', 'hex'),
+    };
+    for (const [name, body] of Object.entries(hostile)) {
+        const said = await lookedAt(it, await begin(body));
+        if (!said.error?.[0]?.do_this) complain(`intake: ${name}: ${JSON.stringify(said).slice(0, 300)}`);
+        await ask(it, 'GET', '/healthz', { expect: 200 });
+    }
+}
+
 async function withoutToken(program) {
     const it = await Serving.start(program);
     await ask(it, 'GET', '/healthz', { expect: 200 });
@@ -255,6 +298,8 @@ async function withoutToken(program) {
     if (!png.equals(bytes)) complain('photos: the bytes are not those that were sent');
     await ask(it, 'GET', '/api/v1/photos/none', { expect: 404 });
     await ask(it, 'POST', '/api/v1/photos', { body: 'words', expect: 415 });
+
+    await intake(it);
 
     const everything = await ask(it, 'GET', '/api/v1/export', { expect: 200 });
     const other = await Serving.start(program);
