@@ -6,6 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -90,12 +91,12 @@ public:
 
     std::vector<json> recipes() {
         std::vector<json> found;
-        for (std::size_t i = 0; i < nodes_.size();) {
-            if (is_recipe(i)) {
+        std::size_t recipe_end = 0;
+        for (std::size_t i = 0; i < nodes_.size() && left_ > 0; ++i) {
+            // Inside another one a recipe with a property is part of what that says.
+            if (is_recipe(i) && (i >= recipe_end || !tree_.has(i, names_.property))) {
                 found.push_back(thing_at(i, 0));
-                i = nodes_[i].end;
-            } else {
-                ++i;
+                recipe_end = std::max<std::size_t>(recipe_end, nodes_[i].end);
             }
         }
         return found;
