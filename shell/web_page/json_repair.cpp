@@ -122,7 +122,12 @@ private:
             at_ = end == std::string_view::npos ? text_.size() : end + 2;
             return true;
         }
-        if (text_.substr(at_, 2) == "//" && text_.substr(at_, 11) != "//<![CDATA[") {
+        constexpr std::string_view opening = "<![CDATA[";
+        if (text_.substr(at_, opening.size()) == opening) {
+            at_ += opening.size();
+            return true;
+        }
+        if (text_.substr(at_, 2) == "//" && text_.substr(at_ + 2, opening.size()) != opening) {
             at_ = std::min(text_.find('\n', at_), text_.size());
             return true;
         }

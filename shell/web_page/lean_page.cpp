@@ -1,40 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "shell/web_page/lean_page.hpp"
 
+#include "shell/web_page/kept_attributes.hpp"
 #include "shell/web_page/tags.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cstdint>
+#include <initializer_list>
 #include <utility>
 
 namespace loafwright::web_page {
 namespace {
 
-constexpr std::size_t longest_value = 64U << 10U;
 constexpr std::size_t longest_name = 32;
-
-// What microdata and RDFa Lite are made of, what hides an element, and what it is for.
-constexpr std::array<std::string_view, 18> kept_attributes{"itemprop",
-                                                           "itemscope",
-                                                           "itemtype",
-                                                           "itemref",
-                                                           "content",
-                                                           "datetime",
-                                                           "property",
-                                                           "typeof",
-                                                           "vocab",
-                                                           "prefix",
-                                                           "resource",
-                                                           "hidden",
-                                                           "href",
-                                                           "class",
-                                                           "id",
-                                                           "role",
-                                                           "start",
-                                                           "name"};
-// From here on they matter on blocks only.
-constexpr std::size_t first_of_blocks = 13;
 
 struct Open {
     std::string_view name;
@@ -67,19 +44,6 @@ bool is_numerator(std::string_view html, std::size_t at) {
         }
     }
     return false;
-}
-
-// A style that takes an element away, and class names by which pages keep words for the ear only.
-bool is_hiding(std::string_view name, std::string_view value) {
-    std::string plain = small_letters(value.substr(0, 1024));
-    if (name == "class") {
-        return plain.find("screen-reader") != std::string::npos ||
-               plain.find("sr-only") != std::string::npos ||
-               plain.find("visually-hidden") != std::string::npos;
-    }
-    plain.erase(std::remove_if(plain.begin(), plain.end(), is_html_space), plain.end());
-    return plain.find("display:none") != std::string::npos ||
-           plain.find("visibility:hidden") != std::string::npos;
 }
 
 class Maker {
@@ -141,11 +105,11 @@ private:
             break;
         case TagUse::once:
             if (!is_seen(known.name)) {
-                write_tag(known.name, attributes_of(tag.attributes, true));
+                write_tag(known.name, kept_attributes(tag.attributes, On::block));
             }
             break;
         case TagUse::lone: {
-            const std::string attributes = attributes_of(tag.attributes, true);
+            const std::string attributes = kept_attributes(tag.attributes, On::block);
             if (known.name != "meta" || !attributes.empty()) {
                 write_tag(known.name, attributes);
             }
@@ -249,7 +213,7 @@ private:
             is_numerator(html_, at_)) {
             page_.html += ' ';
         }
-        std::string kept = attributes_of(attributes, false);
+        std::string kept = kept_attributes(attributes, On::inside);
         if (known.use == TagUse::link) {
             kept += " href";
         }
@@ -280,7 +244,7 @@ private:
             page_.html += ' '; // words of two blocks do not run together
             return;
         }
-        write_tag(name, attributes_of(attributes, true));
+        write_tag(name, kept_attributes(attributes, On::block));
         open_.push_back({name, false, 0});
     }
 
@@ -387,53 +351,6 @@ private:
         page_.html += name;
         page_.html += attributes;
         page_.html += '>';
-    }
-
-    // The attributes that matter, each once.
-    static std::string attributes_of(std::string_view text, bool of_block) {
-        std::string kept;
-        std::uint32_t had = 0;
-        for (Attributes each(text); each.next();) {
-            const bool may_hide = is_same_name(each.name(), "style") ||
-                                  is_same_name(each.name(), "class") ||
-                                  is_same_name(each.name(), "aria-hidden");
-            if (may_hide && (is_same_name(each.name(), "aria-hidden")
-                                 ? is_same_name(each.value(), "true")
-                                 : is_hiding(is_same_name(each.name(), "class") ? "class" : "style",
-                                             each.value()))) {
-                keep(kept, had, "hidden", {});
-            }
-            const std::size_t last = of_block ? kept_attributes.size() : first_of_blocks - 1;
-            for (std::size_t i = 0; i < last; ++i) {
-                if (kept_attributes[i] != "href" && is_same_name(each.name(), kept_attributes[i])) {
-                    keep(kept, had, kept_attributes[i], each.value());
-                }
-            }
-        }
-        return kept;
-    }
-
-    static void
-    keep(std::string& kept, std::uint32_t& had, std::string_view name, std::string_view value) {
-        const auto at = static_cast<std::size_t>(
-            std::find(kept_attributes.begin(), kept_attributes.end(), name) -
-            kept_attributes.begin());
-        const std::uint32_t bit = 1U << at;
-        if ((had & bit) != 0) {
-            return;
-        }
-        had |= bit;
-        kept += ' ';
-        kept += name;
-        kept += "=\"";
-        for (const char c : value.substr(0, longest_value)) {
-            if (c == '"') {
-                kept += "&quot;";
-            } else {
-                kept += c;
-            }
-        }
-        kept += '"';
     }
 
     std::string_view html_;

@@ -97,6 +97,16 @@ const json& property(const json& thing, std::string_view name) {
     return null_value();
 }
 
+const json& first_of(const json& thing, std::initializer_list<std::string_view> names) {
+    for (const std::string_view name : names) {
+        const json& value = property(thing, name);
+        if (!values_of(value).empty()) {
+            return value;
+        }
+    }
+    return null_value();
+}
+
 std::vector<const json*> values_of(const json& value) {
     std::vector<const json*> values;
     if (value.is_array()) {

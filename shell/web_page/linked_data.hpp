@@ -4,6 +4,7 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include <cstddef>
+#include <initializer_list>
 #include <map>
 #include <string>
 #include <string_view>
@@ -38,6 +39,10 @@ bool is_of_type(const nlohmann::json& thing, std::string_view type);
 
 /// The value of a property of schema.org, or null.
 const nlohmann::json& property(const nlohmann::json& thing, std::string_view name);
+
+/// The value of the first of these properties that has one, or null.
+const nlohmann::json& first_of(const nlohmann::json& thing,
+                               std::initializer_list<std::string_view> names);
 
 /// The values of a property, one or many, without what JSON-LD wraps them in. Empty for null.
 std::vector<const nlohmann::json*> values_of(const nlohmann::json& value);

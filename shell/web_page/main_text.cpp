@@ -20,7 +20,25 @@ constexpr std::size_t shortest_sentence = 25;
 constexpr std::size_t fewest_items = 3;
 
 bool is_item(const Line& line) {
-    return line.kind == LineKind::bullet || line.kind == LineKind::numbered;
+    return line.kind == LineKind::bullet || line.kind == LineKind::numbered || line.is_broken;
+}
+
+// Elements that are text themselves; the text beside them belongs to them.
+bool is_of_text(Element element) {
+    switch (element) {
+    case Element::text:
+    case Element::inside:
+    case Element::link:
+    case Element::heading:
+    case Element::paragraph:
+    case Element::item:
+    case Element::ordered:
+    case Element::unordered:
+    case Element::pre:
+        return true;
+    default:
+        return false;
+    }
 }
 
 bool is_link(const Line& line) {
@@ -42,14 +60,24 @@ class Chooser {
 public:
     Chooser(const Tree& tree, std::vector<Line> lines)
         : nodes_(tree.nodes()), tree_(tree), lines_(std::move(lines)),
-          weight_before_(nodes_.size() + 1, 0), items_before_(nodes_.size() + 1, 0) {
+          weight_before_(nodes_.size() + 1, 0), items_before_(nodes_.size() + 1, 0),
+          lines_before_(nodes_.size() + 1, 0), is_row_(nodes_.size(), false) {
         for (const Line& line : lines_) {
+            lines_before_[line.node + 1] += is_link(line) ? 0U : 1U;
+            for (std::size_t i = line.node; line.is_row && i > 0 && !is_row_[i];
+                 i = nodes_[i].parent) {
+                is_row_[i] = true;
+                if (nodes_[i].element == Element::table) {
+                    break;
+                }
+            }
             weight_before_[line.node + 1] += weight(line);
             items_before_[line.node + 1] += is_item(line) && !is_link(line) ? 1U : 0U;
         }
         for (std::size_t i = 0; i < nodes_.size(); ++i) {
             weight_before_[i + 1] += weight_before_[i];
             items_before_[i + 1] += items_before_[i];
+            lines_before_[i + 1] += lines_before_[i];
         }
     }
 
@@ -87,7 +115,7 @@ private:
     [[nodiscard]] std::size_t heaviest_child(std::size_t at) const {
         std::size_t best = at;
         for (std::size_t i = at + 1; i < nodes_[at].end; i = nodes_[i].end) {
-            if (nodes_[i].element != Element::text &&
+            if (!is_of_text(nodes_[i].element) &&
                 (best == at || in(weight_before_, i) > in(weight_before_, best))) {
                 best = i;
             }
@@ -98,9 +126,12 @@ private:
         const std::size_t all = in(weight_before_, at);
         const std::size_t own = in(weight_before_, best);
         const std::size_t lost_items = in(items_before_, at) - in(items_before_, best);
+        const bool is_line = in(lines_before_, best) < 2 || is_row_[best];
         const bool is_enough = is_named_main(best) ? own * 2 >= all : own * 5 >= all * 4;
-        return own > 0 && is_enough && (lost_items < fewest_items || is_named_main(best)) ? best
-                                                                                          : at;
+        return own > 0 && is_enough && !is_line &&
+                       (lost_items < fewest_items || is_named_main(best))
+                   ? best
+                   : at;
     }
 
     const std::vector<Node>& nodes_;
@@ -108,6 +139,8 @@ private:
     std::vector<Line> lines_;
     std::vector<std::size_t> weight_before_;
     std::vector<std::size_t> items_before_;
+    std::vector<std::size_t> lines_before_;
+    std::vector<bool> is_row_; // rows that are lines, and their tables
 };
 
 // Cuts off the parts that come behind the text, and headings under which nothing is left.

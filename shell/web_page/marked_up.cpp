@@ -6,6 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -79,7 +80,10 @@ json value_of_lines(const std::vector<Line>& lines) {
         plain += line.text;
     }
     close();
-    return sections.size() == 1 ? std::move(sections[0]) : sections;
+    if (sections.empty()) {
+        return nullptr;
+    }
+    return sections.size() == 1 ? json(sections[0]) : sections;
 }
 
 class Finder {
@@ -90,12 +94,12 @@ public:
 
     std::vector<json> recipes() {
         std::vector<json> found;
-        for (std::size_t i = 0; i < nodes_.size();) {
-            if (is_recipe(i)) {
+        std::size_t recipe_end = 0;
+        for (std::size_t i = 0; i < nodes_.size() && left_ > 0; ++i) {
+            // Inside another one a recipe with a property is part of what that says.
+            if (is_recipe(i) && (i >= recipe_end || !tree_.has(i, names_.property))) {
                 found.push_back(thing_at(i, 0));
-                i = nodes_[i].end;
-            } else {
-                ++i;
+                recipe_end = std::max<std::size_t>(recipe_end, nodes_[i].end);
             }
         }
         return found;
@@ -172,34 +176,43 @@ private:
         if (words.empty()) {
             return;
         }
-        const json value = is_thing ? thing_at(i, depth + 1) : value_at(i);
+        const json thing_value = is_thing ? thing_at(i, depth + 1) : json();
         for (const std::string_view word : words) {
-            json& values = thing[own_name(word)];
+            const std::string name = own_name(word);
+            const json value = is_thing ? thing_value : value_at(i, name);
+            json& values = thing[name];
             if (values.is_null()) {
                 values = json::array();
             }
             // What it makes stands bare in an attribute and in words beside it.
-            if (!is_thing && value.is_string() && own_name(word) == "recipeYield") {
-                values.push_back(value_of_text(i));
+            if (!is_thing && value.is_string() && name == "recipeYield") {
+                values.push_back(value_of_text(i, name));
             }
             values.push_back(value);
         }
     }
 
-    json value_at(std::size_t i) {
-        for (const char* name : {"content", "datetime"}) {
-            if (const auto value = tree_.attribute(i, name)) {
+    json value_at(std::size_t i, const std::string& name) {
+        for (const char* attribute : {"content", "datetime"}) {
+            if (const auto value = tree_.attribute(i, attribute)) {
                 return std::string(*value);
             }
         }
-        return value_of_text(i);
+        return value_of_text(i, name);
     }
 
-    json value_of_text(std::size_t i) {
+    json value_of_text(std::size_t i, const std::string& name) {
         if (!spend(nodes_[i].end - i)) {
             return nullptr;
         }
-        return value_of_lines(lines_of(tree_, i));
+        std::vector<Line> lines = lines_of(tree_, i);
+        // A title is a heading and names no part.
+        if (name != "recipeInstructions" && name != "step") {
+            for (Line& line : lines) {
+                line.kind = LineKind::paragraph;
+            }
+        }
+        return value_of_lines(lines);
     }
 
     std::optional<std::size_t> by_id(std::string_view id) {

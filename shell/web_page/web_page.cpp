@@ -34,7 +34,7 @@ refused(std::string_view code, std::string what, std::string_view do_this) {
 // Of two with one name the fuller one stands, in the place of the first.
 void add(std::vector<RecipeData>& recipes, RecipeData data) {
     const auto same = std::find_if(recipes.begin(), recipes.end(), [&](const RecipeData& other) {
-        return other.title == data.title;
+        return !data.title.empty() && other.title == data.title;
     });
     if (same == recipes.end()) {
         recipes.push_back(std::move(data));
