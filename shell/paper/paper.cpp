@@ -5,6 +5,7 @@
 
 #include "shell/paper/doubt.hpp"
 #include "shell/paper/furniture.hpp"
+#include "shell/paper/marks.hpp"
 #include "shell/paper/pdf.hpp"
 #include "shell/paper/photo.hpp"
 #include "shell/paper/prose.hpp"
@@ -132,6 +133,7 @@ Reader::read(const intake::Request& request, const std::function<void(int)>& pro
         const Picture flat = straightened(std::move(std::get<Picture>(page)));
         at(20);
         SeenPage read = recogniser->read(flat, [&](int percent) { at(20 + percent * 7 / 10); });
+        mend_marks(read);
         doubt_numbers(read);
         sureness = std::min(sureness, sureness_of(read));
         seen.push_back(std::move(read));

@@ -34,7 +34,7 @@ bool is_bullet(const std::string& word) {
 }
 
 bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c & 0x80) != 0;
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
 // "knead-" before "ing": one word in two pieces.

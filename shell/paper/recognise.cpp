@@ -3,6 +3,8 @@
 // The one door to Tesseract.
 #include "shell/paper/recognise.hpp"
 
+#include "shell/paper/regions.hpp"
+
 #include <allheaders.h>
 #include <tesseract/baseapi.h>
 #include <tesseract/ocrclass.h>
@@ -12,6 +14,8 @@
 #include <array>
 #include <fstream>
 #include <iterator>
+#include <utility>
+#include <vector>
 
 namespace loafwright::paper {
 
@@ -94,54 +98,83 @@ bool Recogniser::is_ready() const {
     return inside_->ready;
 }
 
-SeenPage Recogniser::read(const Picture& page, const std::function<void(int)>& progress) {
-    SeenPage seen;
-    seen.width = width_of(page);
-    seen.height = height_of(page);
-    seen.picture = true;
-    tesseract::TessBaseAPI& api = inside_->api;
-    api.SetPageSegMode(tesseract::PSM_AUTO);
-    api.SetImage(page.get());
-    api.SetSourceResolution(dots_per_inch);
-    tesseract::ETEXT_DESC monitor;
-    monitor.cancel = nullptr;
-    monitor.cancel_this = const_cast<std::function<void(int)>*>(&progress);
-    monitor.progress_callback2 = [](tesseract::ETEXT_DESC* now, int, int, int, int) {
-        const auto& tell = *static_cast<const std::function<void(int)>*>(now->cancel_this);
-        if (tell) {
-            tell(now->progress);
-        }
-        return false;
-    };
-    if (api.Recognize(&monitor) != 0) {
-        return seen;
-    }
+namespace {
+
+// What Tesseract found in the part of the page it was shown.
+void take_lines(tesseract::TessBaseAPI& api, SeenPage& seen) {
     const std::unique_ptr<tesseract::ResultIterator> at(api.GetIterator());
     if (at == nullptr || at->Empty(tesseract::RIL_WORD)) {
-        return seen;
+        return;
     }
+    bool first = true;
     do {
         SeenWord word;
         word.text = text_of(at->GetUTF8Text(tesseract::RIL_WORD));
-        if (word.text.empty()) {
+        if (word.text.find_first_not_of(' ') == std::string::npos) {
             continue;
         }
         word.box = box_of(*at, tesseract::RIL_WORD);
         word.confidence =
             std::clamp(static_cast<double>(at->Confidence(tesseract::RIL_WORD)) / 100.0, 0.0, 1.0);
-        if (at->IsAtBeginningOf(tesseract::RIL_TEXTLINE) || seen.lines.empty()) {
-            seen.lines.emplace_back();
-            seen.lines.back().box = word.box;
+        if (first || at->IsAtBeginningOf(tesseract::RIL_TEXTLINE)) {
+            first = false;
             float row = 0.0F;
             float below = 0.0F;
             float above = 0.0F;
             at->RowAttributes(&row, &below, &above);
+            seen.lines.emplace_back();
+            seen.lines.back().box = word.box;
             seen.lines.back().size = row;
         }
         SeenLine& line = seen.lines.back();
         line.box = around(line.box, word.box);
         line.words.push_back(std::move(word));
     } while (at->Next(tesseract::RIL_WORD));
+}
+
+struct Watch {
+    const std::function<void(int)>* tell;
+    double from;
+    double share;
+};
+
+bool watch(tesseract::ETEXT_DESC* now, int, int, int, int) {
+    const auto& watch = *static_cast<const Watch*>(now->cancel_this);
+    (*watch.tell)(static_cast<int>(watch.from + watch.share * now->progress));
+    return false;
+}
+
+} // namespace
+
+SeenPage Recogniser::read(const Picture& page, const std::function<void(int)>& progress) {
+    SeenPage seen;
+    seen.width = width_of(page);
+    seen.height = height_of(page);
+    seen.picture = true;
+    tesseract::TessBaseAPI& api = inside_->api;
+    api.SetPageSegMode(tesseract::PSM_SINGLE_BLOCK);
+    api.SetImage(page.get());
+    api.SetSourceResolution(dots_per_inch);
+    const std::vector<Box> regions = regions_of(page);
+    double area = 0.0;
+    for (const Box& region : regions) {
+        area += region.width() * region.height();
+    }
+    Watch watched{&progress, 0.0, 0.0};
+    for (const Box& region : regions) {
+        tesseract::ETEXT_DESC monitor;
+        watched.share = region.width() * region.height() / area;
+        monitor.cancel_this = &watched;
+        monitor.progress_callback2 = watch;
+        api.SetRectangle(static_cast<int>(region.left),
+                         static_cast<int>(region.top),
+                         static_cast<int>(region.width()),
+                         static_cast<int>(region.height()));
+        if (api.Recognize(&monitor) == 0) {
+            take_lines(api, seen);
+        }
+        watched.from += 100.0 * watched.share;
+    }
     return seen;
 }
 

@@ -25,7 +25,7 @@ public:
 
     [[nodiscard]] bool is_ready() const;
 
-    /// The lines of a page with their words, as Tesseract groups them.
+    /// The lines of a straightened page with their words.
     [[nodiscard]] SeenPage read(const Picture& page, const std::function<void(int)>& progress);
 
     /// One word or line by itself, as a second opinion.

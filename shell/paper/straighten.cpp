@@ -20,9 +20,7 @@ namespace loafwright::paper {
 namespace {
 
 // Measured with scripts/score-intake; see shell/paper/README.md.
-constexpr float wanted_letter_height = 22.0F; // of a small letter, in pixels
 constexpr float most_enlarged = 3.0F;
-constexpr int black_below = 150; // once the background is even
 constexpr float widest_skew_degrees = 15.0F;
 constexpr float sure_skew = 2.5F; // Leptonica's own: below 3 is doubtful
 constexpr float level_degrees = 0.15F;
@@ -43,7 +41,7 @@ Picture even_light(const Picture& photo) {
 }
 
 Picture black_on_white(const Picture& even) {
-    return Picture(pixThresholdToBinary(even.get(), black_below));
+    return Picture(pixThresholdToBinary(even.get(), ink_below));
 }
 
 // The middle height of what stands alone in black: nearly all of it small letters.
@@ -72,7 +70,7 @@ Picture letters_of_one_size(Picture even) {
     if (height <= 0.0F) {
         return even;
     }
-    const float factor = std::min(wanted_letter_height / height, most_enlarged);
+    const float factor = std::min(static_cast<float>(letter_pixels) / height, most_enlarged);
     if (factor > 0.85F && factor < 1.15F) {
         return even;
     }

@@ -3,9 +3,11 @@
 
 #include "shell/paper/pix.hpp"
 
-#include <functional>
-
 namespace loafwright::paper {
+
+/// How high a small letter is on a straightened page, and what is ink there.
+inline constexpr int letter_pixels = 22;
+inline constexpr int ink_below = 150;
 
 /// A page as a flatbed would have given it: light paper, letters of the size that the recogniser
 /// likes, lines level, right way up, as far as that can be seen.
