@@ -21,6 +21,9 @@ constexpr int looked_at_side = 500; // enough to find edges
 constexpr double least_share = 0.2;
 constexpr double most_share = 0.97;
 constexpr double least_filled = 0.93;
+constexpr int ink_contrast = 40; // between a letter and the paper around it
+constexpr double margin = 0.02;  // of the longer side: a sheet has words nowhere so near its edge
+constexpr double most_ink_there = 0.004;
 
 struct Point {
     double x = 0.0;
@@ -110,6 +113,45 @@ Corners corners_of(const Picture& patch) {
     return corners;
 }
 
+double distance_to_line(const Point& here, const Point& a, const Point& b) {
+    const double length = distance(a, b);
+    return length <= 0.0 ? distance(here, a)
+                         : ((b.x - a.x) * (here.y - a.y) - (b.y - a.y) * (here.x - a.x)) / length;
+}
+
+// Words that run up to the edge, or over it: then it is the edge of a shadow, and behind it the
+// page goes on.
+bool cuts_words(const Picture& small, const Corners& corners) {
+    const Picture blank(pixCloseGray(small.get(), 15, 15));
+    const Picture ink(blank ? pixSubtractGray(nullptr, blank.get(), small.get()) : nullptr);
+    if (!ink) {
+        return true;
+    }
+    const double strip = margin * std::max(width_of(small), height_of(small));
+    double all = 0.0;
+    double near = 0.0;
+    for (l_int32 y = 0; y < height_of(ink); ++y) {
+        for (l_int32 x = 0; x < width_of(ink); ++x) {
+            l_uint32 contrast = 0;
+            pixGetPixel(ink.get(), x, y, &contrast);
+            if (contrast < ink_contrast) {
+                continue;
+            }
+            const Point here{static_cast<double>(x), static_cast<double>(y)};
+            double inside = 1e9;
+            for (std::size_t i = 0; i < corners.size(); ++i) {
+                inside = std::min(
+                    inside, distance_to_line(here, corners[i], corners[(i + 1) % corners.size()]));
+            }
+            // The sheet's own outline is in the first pixels.
+            constexpr double outline = 3.0;
+            all += inside > outline ? 1.0 : 0.0;
+            near += inside > outline && inside < outline + strip ? 1.0 : 0.0;
+        }
+    }
+    return near > most_ink_there * all;
+}
+
 struct PtaEnd {
     void operator()(Pta* points) const { ptaDestroy(&points); }
 };
@@ -144,7 +186,7 @@ Picture paper_alone(Picture photo) {
     const double all = static_cast<double>(width_of(small)) * height_of(small);
     const double area = area_of(corners);
     if (area < least_share * all || area > most_share * all || light < least_filled * area ||
-        light > 1.07 * area) {
+        light > 1.07 * area || cuts_words(small, corners)) {
         return photo;
     }
     const double across =
