@@ -19,10 +19,15 @@ bool begins(std::string_view bytes, std::string_view with) {
     return bytes.substr(0, with.size()) == with;
 }
 
+// What stands at a place, as far as the file reaches there.
+std::string_view part(std::string_view bytes, std::size_t at, std::size_t count) {
+    return bytes.substr(std::min(at, bytes.size()), count);
+}
+
 bool is_picture(std::string_view bytes) {
     return begins(bytes, "\xFF\xD8\xFF"sv) || begins(bytes, "\x89PNG\r\n\x1A\n"sv) ||
            begins(bytes, "II*\0"sv) || begins(bytes, "MM\0*"sv) || begins(bytes, "II+\0"sv) ||
-           begins(bytes, "MM\0+"sv) || (begins(bytes, "RIFF"sv) && bytes.substr(8, 4) == "WEBP"sv);
+           begins(bytes, "MM\0+"sv) || (begins(bytes, "RIFF"sv) && part(bytes, 8, 4) == "WEBP"sv);
 }
 
 bool can_be_text(std::string_view bytes) {
@@ -81,8 +86,8 @@ Foreign foreign_kind(std::string_view bytes) {
                    ? Foreign{"an OpenDocument file", as_pdf}
                    : Foreign{"a ZIP archive", "Unpack it first."};
     }
-    if (bytes.substr(4, 4) == "ftyp"sv) {
-        const std::string_view brand = bytes.substr(8, 4);
+    if (part(bytes, 4, 4) == "ftyp"sv) {
+        const std::string_view brand = part(bytes, 8, 4);
         const bool photo = brand == "heic"sv || brand == "heix"sv || brand == "mif1"sv ||
                            brand == "msf1"sv || brand == "avif"sv;
         return photo ? Foreign{"a photo in HEIF", as_jpeg}

@@ -2,6 +2,7 @@
 #include "shell/paper/doubt.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <string_view>
 
 namespace loafwright::paper {
@@ -19,14 +20,21 @@ bool has_digit(std::string_view text) {
     return std::any_of(text.begin(), text.end(), is_digit);
 }
 
-// The recogniser knows no fraction in one glyph and takes it for a sign of percent.
-bool has_percent(std::string_view text) {
-    return text.find('%') != std::string_view::npos;
+// What a fraction becomes that was not told by its shape: "%", "Y", "¥" instead of a figure.
+bool like_fraction(std::string_view text) {
+    return text.find('%') != std::string_view::npos || text.find("¥") != std::string_view::npos;
 }
 
-bool has_fraction(std::string_view text) {
-    return text.find("½") != std::string_view::npos || text.find("¼") != std::string_view::npos ||
-           text.find("¾") != std::string_view::npos;
+// "72%" is a share of something; "%" alone, or after one figure, is rather a fraction.
+bool is_share(std::string_view text) {
+    const std::size_t percent = text.find('%');
+    return percent >= 2 && percent != std::string_view::npos &&
+           std::all_of(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(percent), is_digit);
+}
+
+// Whole words of letters that stand for figures: "l0", "I5", "O.5".
+bool like_number(std::string_view text) {
+    return text == "l" || text == "I" || text == "|";
 }
 
 } // namespace
@@ -34,13 +42,17 @@ bool has_fraction(std::string_view text) {
 void doubt_numbers(SeenPage& page) {
     for (SeenLine& line : page.lines) {
         for (SeenWord& word : line.words) {
-            const bool percent = has_percent(word.text);
-            if (percent) {
-                word.doubted = true;
-                word.maybe = {"½", "¾", "¼", "%"};
+            if (word.doubted) {
+                continue; // a fraction told by its shape has its own doubts
             }
-            if (has_digit(word.text) || has_fraction(word.text)) {
-                word.doubted = word.doubted || word.confidence < sure_number;
+            if (like_fraction(word.text) && !is_share(word.text)) {
+                word.doubted = true;
+                word.maybe = {"½", "¾", "¼"};
+            } else if (like_number(word.text)) {
+                word.doubted = true;
+                word.maybe = {"1"};
+            } else if (has_digit(word.text)) {
+                word.doubted = word.confidence < sure_number;
             }
         }
     }

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
+#include <cstddef>
 #include <regex>
 #include <string>
 #include <string_view>
@@ -12,8 +14,8 @@ namespace loafwright::paper {
 
 namespace {
 
-constexpr std::array<std::string_view, 16> like_bullets = {
-    "e", "o", "¢", "*", "©", "®", "°", "«", "»", "•", "+", "@", "·", "e°", "=", "-"};
+constexpr std::array<std::string_view, 18> like_bullets = {
+    "e", "o", "¢", "*", "©", "®", "°", "«", "»", "•", "+", "@", "·", "e°", "e¢", "¢e", "=", "-"};
 
 bool like_bullet(const SeenLine& line) {
     return line.words.size() > 1 &&
@@ -46,13 +48,26 @@ std::string with_degrees(const std::string& text) {
     return std::regex_replace(text, form, "$1°$2");
 }
 
+// "|b", "mi|k": no rule stands inside a word.
+std::string with_letters(std::string text) {
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const auto letter = [&text](std::size_t i) {
+            return i < text.size() && std::isalpha(static_cast<unsigned char>(text[i])) != 0;
+        };
+        if (text[at] == '|' && (letter(at + 1) || (at > 0 && letter(at - 1)))) {
+            text[at] = 'l';
+        }
+    }
+    return text;
+}
+
 } // namespace
 
 void mend_marks(SeenPage& page) {
     mend_bullets(page);
     for (SeenLine& line : page.lines) {
         for (SeenWord& word : line.words) {
-            word.text = with_degrees(word.text);
+            word.text = with_letters(with_degrees(word.text));
         }
     }
 }

@@ -4,6 +4,7 @@
 #include "shell/paper/paper.hpp"
 
 #include "shell/paper/doubt.hpp"
+#include "shell/paper/fractions.hpp"
 #include "shell/paper/furniture.hpp"
 #include "shell/paper/marks.hpp"
 #include "shell/paper/pdf.hpp"
@@ -132,14 +133,17 @@ Reader::read(const intake::Request& request, const std::function<void(int)>& pro
         }
         const Picture flat = straightened(std::move(std::get<Picture>(page)));
         at(20);
-        SeenPage read = recogniser->read(flat, [&](int percent) { at(20 + percent * 7 / 10); });
+        if (request.page_pictures) {
+            taken.pages.push_back(shown(flat));
+        }
+        const auto fractions = fractions_on(
+            flat, [&](const Picture& figure) { return recogniser->read_figure(figure); });
+        SeenPage read =
+            recogniser->read(flat, fractions, [&](int percent) { at(20 + percent * 7 / 10); });
         mend_marks(read);
         doubt_numbers(read);
         sureness = std::min(sureness, sureness_of(read));
         seen.push_back(std::move(read));
-        if (request.page_pictures) {
-            taken.pages.push_back(shown(flat));
-        }
     }
     take_furniture_away(seen);
     Prose prose = prose_of(seen);

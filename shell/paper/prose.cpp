@@ -124,7 +124,7 @@ private:
     void join(const std::string& next) {
         if (broken_word(last_word_, next)) {
             prose_.text.pop_back();
-        } else {
+        } else if (last_word_.size() < 2 || last_word_.back() != '-') { // "½-" before "inch"
             prose_.text += ' ';
         }
     }

@@ -100,22 +100,84 @@ bool Recogniser::is_ready() const {
 
 namespace {
 
+const FractionSign* fraction_under(const Box& letter, const std::vector<FractionSign>& fractions) {
+    const auto found = std::find_if(fractions.begin(), fractions.end(), [&](const FractionSign& f) {
+        return covers(f, letter);
+    });
+    return found == fractions.end() ? nullptr : &*found;
+}
+
+bool is_plain_letter(const std::string& text) {
+    return !text.empty() &&
+           ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z'));
+}
+
+SeenWord fraction_word(const std::string& before, const Box& box, const FractionSign& fraction) {
+    SeenWord word;
+    word.text = before + (fraction.text.empty() ? "½" : fraction.text);
+    word.box = around(box, fraction.box);
+    // Which figures stand there was read apart, by shape; never more than likely.
+    word.confidence = fraction.text.empty() ? 0.3 : 0.8;
+    word.maybe = other_fractions(before, fraction);
+    word.doubted = true;
+    word.fraction = true;
+    return word;
+}
+
+// One word of Tesseract's; or two, where it read a fraction and the word behind it as one.
+std::vector<SeenWord> words_at(const tesseract::ResultIterator& at,
+                               const std::vector<FractionSign>& fractions) {
+    SeenWord whole;
+    whole.text = text_of(at.GetUTF8Text(tesseract::RIL_WORD));
+    whole.box = box_of(at, tesseract::RIL_WORD);
+    whole.confidence =
+        std::clamp(static_cast<double>(at.Confidence(tesseract::RIL_WORD)) / 100.0, 0.0, 1.0);
+    if (whole.text.find_first_not_of(' ') == std::string::npos) {
+        return {};
+    }
+    std::string before;
+    std::string behind;
+    const FractionSign* fraction = nullptr;
+    tesseract::ResultIterator letter(at);
+    do {
+        const std::string text = text_of(letter.GetUTF8Text(tesseract::RIL_SYMBOL));
+        const FractionSign* here = fraction_under(box_of(letter, tesseract::RIL_SYMBOL), fractions);
+        if (here != nullptr && (fraction == nullptr || here == fraction)) {
+            fraction = here;
+        } else {
+            (fraction == nullptr ? before : behind) += text;
+        }
+    } while (letter.Next(tesseract::RIL_SYMBOL) && !letter.IsAtBeginningOf(tesseract::RIL_WORD));
+    if (fraction == nullptr) {
+        return {std::move(whole)};
+    }
+    std::vector<SeenWord> words = {fraction_word(before, whole.box, *fraction)};
+    if (is_plain_letter(behind)) {
+        SeenWord next = whole;
+        next.text = behind;
+        next.box.left = fraction->box.right;
+        words.front().box.right = fraction->box.right;
+        words.push_back(std::move(next));
+    } else {
+        words.front().text += behind;
+    }
+    return words;
+}
+
 // What Tesseract found in the part of the page it was shown.
-void take_lines(tesseract::TessBaseAPI& api, SeenPage& seen) {
+void take_lines(tesseract::TessBaseAPI& api,
+                const std::vector<FractionSign>& fractions,
+                SeenPage& seen) {
     const std::unique_ptr<tesseract::ResultIterator> at(api.GetIterator());
     if (at == nullptr || at->Empty(tesseract::RIL_WORD)) {
         return;
     }
     bool first = true;
     do {
-        SeenWord word;
-        word.text = text_of(at->GetUTF8Text(tesseract::RIL_WORD));
-        if (word.text.find_first_not_of(' ') == std::string::npos) {
+        std::vector<SeenWord> words = words_at(*at, fractions);
+        if (words.empty()) {
             continue;
         }
-        word.box = box_of(*at, tesseract::RIL_WORD);
-        word.confidence =
-            std::clamp(static_cast<double>(at->Confidence(tesseract::RIL_WORD)) / 100.0, 0.0, 1.0);
         if (first || at->IsAtBeginningOf(tesseract::RIL_TEXTLINE)) {
             first = false;
             float row = 0.0F;
@@ -123,12 +185,14 @@ void take_lines(tesseract::TessBaseAPI& api, SeenPage& seen) {
             float above = 0.0F;
             at->RowAttributes(&row, &below, &above);
             seen.lines.emplace_back();
-            seen.lines.back().box = word.box;
+            seen.lines.back().box = words.front().box;
             seen.lines.back().size = row;
         }
         SeenLine& line = seen.lines.back();
-        line.box = around(line.box, word.box);
-        line.words.push_back(std::move(word));
+        for (SeenWord& word : words) {
+            line.box = around(line.box, word.box);
+            line.words.push_back(std::move(word));
+        }
     } while (at->Next(tesseract::RIL_WORD));
 }
 
@@ -146,7 +210,9 @@ bool watch(tesseract::ETEXT_DESC* now, int, int, int, int) {
 
 } // namespace
 
-SeenPage Recogniser::read(const Picture& page, const std::function<void(int)>& progress) {
+SeenPage Recogniser::read(const Picture& page,
+                          const std::vector<FractionSign>& fractions,
+                          const std::function<void(int)>& progress) {
     SeenPage seen;
     seen.width = width_of(page);
     seen.height = height_of(page);
@@ -171,19 +237,28 @@ SeenPage Recogniser::read(const Picture& page, const std::function<void(int)>& p
                          static_cast<int>(region.width()),
                          static_cast<int>(region.height()));
         if (api.Recognize(&monitor) == 0) {
-            take_lines(api, seen);
+            take_lines(api, fractions, seen);
         }
         watched.from += 100.0 * watched.share;
+    }
+    for (SeenLine& line : seen.lines) {
+        glue_fractions(line);
     }
     return seen;
 }
 
-std::string Recogniser::read_again(const Picture& part) {
+std::string Recogniser::read_figure(const Picture& part) {
     tesseract::TessBaseAPI& api = inside_->api;
-    api.SetPageSegMode(tesseract::PSM_SINGLE_LINE);
+    if (!part) {
+        return {};
+    }
+    api.SetVariable("tessedit_char_whitelist", "12345678");
+    api.SetPageSegMode(tesseract::PSM_SINGLE_CHAR);
     api.SetImage(part.get());
     api.SetSourceResolution(dots_per_inch);
-    return text_of(api.GetUTF8Text());
+    std::string figure = text_of(api.GetUTF8Text());
+    api.SetVariable("tessedit_char_whitelist", "");
+    return figure;
 }
 
 } // namespace loafwright::paper

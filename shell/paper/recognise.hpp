@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "shell/paper/fractions.hpp"
 #include "shell/paper/pix.hpp"
 #include "shell/paper/seen.hpp"
 
@@ -8,6 +9,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loafwright::paper {
 
@@ -25,11 +27,14 @@ public:
 
     [[nodiscard]] bool is_ready() const;
 
-    /// The lines of a straightened page with their words.
-    [[nodiscard]] SeenPage read(const Picture& page, const std::function<void(int)>& progress);
+    /// The lines of a straightened page with their words; where a fraction stands, it and not what
+    /// was read there.
+    [[nodiscard]] SeenPage read(const Picture& page,
+                                const std::vector<FractionSign>& fractions,
+                                const std::function<void(int)>& progress);
 
-    /// One word or line by itself, as a second opinion.
-    [[nodiscard]] std::string read_again(const Picture& part);
+    /// One figure by itself; empty when it is none.
+    [[nodiscard]] std::string read_figure(const Picture& part);
 
 private:
     struct Inside;

@@ -28,6 +28,7 @@ struct SeenWord {
     double confidence = 1.0;        // 0 to 1; a PDF's own text is certain
     std::vector<std::string> maybe; // other readings
     bool doubted = false;           // worth a question
+    bool fraction = false;          // cast in one piece and told by its shape
 };
 
 /// Neighbouring words on one line.
