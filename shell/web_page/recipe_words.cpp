@@ -77,6 +77,11 @@ std::string makes_line(const std::string& makes) {
 void head(Page& page, const RecipeData& data) {
     page.paragraph(data.title);
     page.paragraph(makes_line(data.makes));
+    if (data.ingredients.empty()) {
+        return;
+    }
+    // Without the two headings a reader takes "salt" in a list for anything but an ingredient.
+    page.paragraph("Ingredients");
     page.block();
     for (const NamedLines& part : data.ingredients) {
         if (!part.name.empty()) {
@@ -88,9 +93,19 @@ void head(Page& page, const RecipeData& data) {
     }
 }
 
+// What follows is the method; said only where something else stands in front of it.
+void method_heading(Page& page, const RecipeData& data) {
+    if (!data.ingredients.empty()) {
+        page.paragraph("Method");
+    }
+    page.block();
+}
+
 void method(Page& page, const RecipeData& data) {
     const bool is_one_paragraph = data.method.size() == 1 && data.method.front().lines.size() == 1;
-    page.block();
+    if (!data.method.empty()) {
+        method_heading(page, data);
+    }
     for (const NamedLines& part : data.method) {
         page.paragraph(part.name);
         page.block();
@@ -206,6 +221,7 @@ std::string typed(const MainText& main) {
 std::string typed(const RecipeData& data, const MainText& main) {
     Page page;
     head(page, data);
+    method_heading(page, data);
     body(page, prose_of(data, main));
     return page.take();
 }

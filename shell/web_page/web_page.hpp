@@ -26,10 +26,11 @@ struct StatedTimes {
 
 /// One recipe of a page as a person would type it.
 ///
-/// Promises: `text` is the title, what it makes, the ingredients as "- " lines and the method as
-///           numbered lines, with blank lines between; parts of it that the page names stand under
-///           a line with their name. UTF-8 without control bytes but the line feed; no tags, no
-///           entities; never empty.
+/// Promises: `text` is the title, what it makes, "Ingredients" and "- " lines, "Method" and
+/// numbered
+///           lines, with blank lines between; parts that the page names stand under a line with
+///           their name. What is not from the page's data has the page's own headings. UTF-8
+///           without control bytes but the line feed; no tags, no entities; never empty.
 struct RecipeWords {
     std::string text;
     StatedTimes times;
