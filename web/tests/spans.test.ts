@@ -32,6 +32,7 @@ function readingOf(steps: Span[], unread: Span[], ingredients: Span[] = []): Rea
                 reminders: [],
                 span,
             })),
+            changes: [],
         },
         unread: unread.map((span) => ({ text: '', span, why: '' })),
         questions: [],
