@@ -112,6 +112,7 @@ void take_leaven_steps_out(Recipe& recipe) {
         if (step.kind == StepKind::ferment) {
             const bool short_one = step.minutes && step.minutes->minutes.likely < ripens_from;
             step.kind = short_one ? StepKind::rest : StepKind::rise;
+            step.cue = step.cue && step.cue->span ? step.cue : std::nullopt;
         }
     }
     for (Step& step : recipe.steps) {

@@ -178,7 +178,7 @@ async function withoutToken(program) {
     if (!twice.sheets[0].notes.some((note) => note.startsWith('2 times the recipe'))) complain('plan: the page does not tell its size');
     if (!twice.sheets[0].weigh.some((line) => line.includes('fresh yeast'))) complain('plan: the other yeast is not weighed');
     const begun = await ask(it, 'POST', '/api/v1/plan', {
-        body: { ...request, breads: [{ ...bread, yeast: 'leaven' }], eat_by: '2026-11-29 20:00' },
+        body: { ...request, breads: [{ ...bread, yeast: 'leaven' }], eat_by: '2026-11-29 21:30' },
         expect: 200,
     });
     if (!begun.plan.stages.some((stage) => stage.title.includes('eaven') && stage.basis === 'computed')) complain('plan: no leaven ripens');
