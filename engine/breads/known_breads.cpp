@@ -140,7 +140,12 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
     KnownBreads known;
     Diagnostics wrong;
     for (const BreadText& text : texts) {
-        Reading reading = reader.read(text.text, recipe_answers(text.answers), text.doubts);
+        auto read = read_as_wanted(text, knowledge, reader);
+        if (!read) {
+            add(wrong, std::move(read.error()));
+            continue;
+        }
+        Reading& reading = *read;
         if (reading.recipe.steps.empty()) {
             wrong.push_back({"no_recipe_found",
                              Severity::error,
@@ -165,6 +170,21 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
         return tl::make_unexpected(std::move(wrong));
     }
     return known;
+}
+
+tl::expected<Reading, Diagnostics>
+read_as_wanted(const BreadText& text, const Knowledge& knowledge, const Reader& reader) {
+    Reading reading = reader.read(text.text, recipe_answers(text.answers), text.doubts);
+    if (reading.recipe.steps.empty()) {
+        return reading; // there is no bread to change
+    }
+    auto wanted = as_wanted(std::move(reading), text.wanted, knowledge);
+    if (!wanted) {
+        for (Diagnostic& fault : wanted.error()) {
+            fault.where = text.name;
+        }
+    }
+    return wanted;
 }
 
 Answers recipe_answers(const Answers& answers) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "engine/breads/wanted.hpp"
 #include "engine/fitting/fit.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/planning/plan.hpp"
@@ -32,7 +33,8 @@ struct BreadText {
     CheckedText text;
     Answers answers;
     std::vector<OpenDoubt> doubts = {}; // where the text was taken from a picture
-    Diagnostics remarks{}; // on how the text came, such as numbers a photo left unsure
+    Diagnostics remarks{};              // on how the text came, such as numbers a photo left unsure
+    Wanted wanted{};
 };
 
 /// Everything that is known about the breads before the day is looked at, in one order.
@@ -53,9 +55,7 @@ struct KnownBreads {
 /// A bread is fitted as written, or made otherwise where an answer to `otherwise_key` asks for it.
 ///
 /// Errors: no_recipe_found, for each text without a step; answer_unreadable, for a bread that
-/// cannot be
-///         made as asked. answer_unreadable where a bread cannot be
-/// made as asked.
+///         cannot be made as asked; those of as_wanted.
 tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>& texts,
                                                    const Kitchen& kitchen,
                                                    const Knowledge& knowledge);
@@ -66,6 +66,12 @@ tl::expected<KnownBreads, Diagnostics> read_breads(const std::vector<BreadText>&
                                                    const Kitchen& kitchen,
                                                    const Knowledge& knowledge,
                                                    const Reader& reader);
+
+/// A text read, with its answers, in the size and with the yeast that are wanted.
+///
+/// Errors: those of as_wanted, each with the text's name.
+tl::expected<Reading, Diagnostics>
+read_as_wanted(const BreadText& text, const Knowledge& knowledge, const Reader& reader);
 
 /// The answers that are the text's own: the room is the kitchen's question, and how the bread is
 /// made (fitting::otherwise_key) is nobody's question but a wish.

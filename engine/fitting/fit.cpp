@@ -417,6 +417,9 @@ FittedRecipe fit(const Reading& reading, const Kitchen& stated, const Knowledge&
     add_weighing(here, out.steps);
 
     out.notes = notes_of(here, steps, out.notes_about_waits);
+    out.notes.insert(out.notes.begin() + static_cast<std::ptrdiff_t>(out.notes_about_waits),
+                     recipe.changes.begin(),
+                     recipe.changes.end());
     for (Phrase& note : fitting::learned_notes(out.steps)) {
         out.notes.insert(out.notes.begin() + static_cast<std::ptrdiff_t>(out.notes_about_waits++),
                          std::move(note));

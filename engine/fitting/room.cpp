@@ -72,7 +72,10 @@ WrittenFor written_for(const Step& step, const Knowledge& knowledge) {
     if (step.temperature) {
         const Celsius middle =
             step.temperature->low + (step.temperature->high - step.temperature->low) / 2.0;
-        return {middle, phrase("the recipe asks for {}", {middle})};
+        return {middle,
+                step.because_made.empty()
+                    ? phrase("the recipe asks for {}", {middle})
+                    : phrase("{} the times are for {}", {step.because_made, middle})};
     }
     const std::string text = lower_case(step.text);
     const WarmthWordRow* found = nullptr;

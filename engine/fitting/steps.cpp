@@ -179,6 +179,11 @@ Length length_of(const Surroundings& here, std::size_t index, const StageDefault
     if (step.minutes) {
         length.minutes = in_order(step.minutes->minutes);
         length.basis = step.minutes->basis;
+        if (!step.because_made.empty()) {
+            length.reason = (length.basis == Basis::computed ? "worked out " : "our guess ") +
+                            step.because_made;
+            return length;
+        }
         length.reason = length.basis == Basis::stated ? "from the recipe"
                         : length.basis == Basis::open ? "our guess until you say"
                                                       : "our guess from the recipe's words";
@@ -377,9 +382,10 @@ StepHere step_here(const Surroundings& here, std::size_t index) {
     const bool is_range = length.minutes.low < length.minutes.high;
     const bool is_wait = fitted.attention == Attention::wait;
     const bool dough_decides = depends_on_room(step.kind, step.place);
-    fitted.stretch =
-        is_wait && is_range && step.kind != StepKind::cool &&
-        (step.place == Place::fridge || (step.minutes && length.minutes.low >= long_wait));
+    fitted.stretch = is_wait && is_range && step.kind != StepKind::cool &&
+                     (step.place == Place::fridge ||
+                      (step.minutes && length.minutes.low >= long_wait &&
+                       (step.because_made.empty() || step.kind == StepKind::ferment)));
     const bool is_night =
         step.minutes && length.basis == Basis::assumed && length.minutes.likely >= overnight_from;
     if (dough_decides && !is_night) {

@@ -36,7 +36,11 @@ std::string plain_text(const Phrase& phrase) {
         std::string operator()(CelsiusDifference difference) const {
             return degrees_text(Celsius(difference.count()));
         }
-        std::string operator()(Grams grams) const { return fmt::format("{:g} g", grams.count()); }
+        // As kitchen scales show them: whole from ten up, a tenth below.
+        std::string operator()(Grams grams) const {
+            const double steps = grams < Grams(10.0) ? 10.0 : 1.0;
+            return fmt::format("{:g} g", std::floor(grams.count() * steps + 0.5) / steps);
+        }
     };
     std::string text;
     for (const Phrase::Part& part : phrase.parts) {

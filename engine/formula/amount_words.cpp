@@ -5,8 +5,11 @@
 
 #include "engine/formula/amount_words.hpp"
 
+#include "engine/recipe/words.hpp"
+
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -36,7 +39,52 @@ std::string pieces(double count, std::string_view name) {
     return fmt::format("{:.0f} {}{}", whole, name, whole == 1.0 ? "" : "s");
 }
 
+constexpr std::array<std::string_view, 28> units{
+    "g",        "gram",        "grams",      "gramme",    "grammes", "kg",     "kilo",
+    "ml",       "l",           "cl",         "dl",        "litre",   "litres", "liter",
+    "liters",   "oz",          "ounce",      "ounces",    "lb",      "pound",  "tsp",
+    "teaspoon", "tablespoons", "tablespoon", "teaspoons", "tbsp",    "cup",    "cups"};
+
+// A digit, or a byte of "½" and its like.
+bool ends_a_number(char letter) {
+    return (letter >= '0' && letter <= '9') || (static_cast<unsigned char>(letter) & 0x80U) != 0;
+}
+
+bool is_letter(char letter) {
+    return letter >= 'a' && letter <= 'z';
+}
+
 } // namespace
+
+bool names_an_amount(std::string_view words) {
+    const std::string text = lower_case(words);
+    for (std::size_t at = 0; at + 1 < text.size(); ++at) {
+        if (!ends_a_number(text[at])) {
+            continue;
+        }
+        const std::size_t begin = text[at + 1] == ' ' ? at + 2 : at + 1;
+        std::size_t end = begin;
+        while (end < text.size() && is_letter(text[end])) {
+            ++end;
+        }
+        const std::string_view unit = std::string_view(text).substr(begin, end - begin);
+        if (std::find(units.begin(), units.end(), unit) != units.end()) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void forget_amounts(Recipe& recipe, std::initializer_list<std::string_view> about) {
+    const auto old = [about](const Reminder& reminder) {
+        return names_an_amount(reminder.text) &&
+               (about.size() == 0 || has_any_word(lower_case(reminder.text), about));
+    };
+    for (Step& step : recipe.steps) {
+        step.reminders.erase(std::remove_if(step.reminders.begin(), step.reminders.end(), old),
+                             step.reminders.end());
+    }
+}
 
 Measured measured(Grams grams, const IngredientRow* row) {
     const double count = grams.count();

@@ -5,7 +5,9 @@
 #include "engine/quantity/tagged.hpp"
 #include "engine/recipe/recipe.hpp"
 
+#include <initializer_list>
 #include <string>
+#include <string_view>
 
 namespace loafwright::formula {
 
@@ -21,5 +23,15 @@ struct Measured {
 ///
 /// Needs: grams >= 0.
 Measured measured(Grams grams, const IngredientRow* row);
+
+/// True where a number stands before a unit of weight or volume: "320 g of lukewarm water",
+/// "¼ cup", "2 tbsp".
+bool names_an_amount(std::string_view words);
+
+/// Once the amounts are others than the text's, what it tells of them is no longer reminded of.
+///
+/// Promises: reminders of all steps that name an amount are gone; with `about`, only those that
+///           also have one of these words.
+void forget_amounts(Recipe& recipe, std::initializer_list<std::string_view> about = {});
 
 } // namespace loafwright::formula

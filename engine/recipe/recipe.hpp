@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/diagnostic/diagnostic.hpp"
+#include "engine/quantity/phrase.hpp"
 #include "engine/quantity/tagged.hpp"
 #include "engine/quantity/time.hpp"
 
@@ -143,6 +144,8 @@ struct Step {
     std::optional<Cue> cue;
     std::vector<Reminder> reminders;
     Span span;
+    /// "with leaven instead of yeast": why its length is ours; empty where it is the text's.
+    std::string because_made;
     /// Key of the open question about its length, if one is asked.
     std::optional<std::string> minutes_question;
     /// Key of the open question about its temperature, if one is asked.
@@ -227,6 +230,8 @@ struct Recipe {
     std::optional<WrittenSize> written_for;
     /// The tin that the amounts are for; none where nobody has said.
     std::optional<TinSize> tin;
+    /// What was made other than the text says, at somebody's wish: whole sentences for the page.
+    std::vector<Phrase> changes;
 };
 
 /// A phrase that became no step and no ingredient, and why.

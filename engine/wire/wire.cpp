@@ -6,6 +6,7 @@
 // New keys may come, these stay.
 #include "engine/wire/wire.hpp"
 
+#include "engine/fitting/words.hpp"
 #include "engine/wire/json_values.hpp"
 
 namespace loafwright::wire {
@@ -192,6 +193,9 @@ std::string reading_json(const Reading& reading) {
     recipe["reminders"] = list(reading.recipe.reminders, words_json<Reminder>);
     recipe["written_for"] = or_null(reading.recipe.written_for, written_size_json);
     recipe["tin_mm"] = or_null(reading.recipe.tin, tin_json);
+    recipe["changes"] = list(reading.recipe.changes, [](const Phrase& change) {
+        return Json(fitting::plain_text(change));
+    });
 
     Json json;
     json["version"] = 1;

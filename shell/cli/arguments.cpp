@@ -28,7 +28,8 @@ constexpr std::string_view help = R"(A bread recipe in, a page to follow by the 
   loafwright choose FILE… [--start TIME | --eat-by TIME] [options]
   loafwright read FILE [options]
   loafwright formula FILE [options]
-  loafwright scale FILE (--pieces N | --dough GRAMS | --factor F | --tin LENGTHxWIDTHxHEIGHT)
+  loafwright scale FILE [--pieces N | --dough GRAMS | --factor F | --tin LENGTHxWIDTHxHEIGHT]
+                        [--yeast YEAST]
   loafwright gather FILE… [options]
   loafwright water --dough-c C [options]
   loafwright how-long MINUTES --at-c C (--here-c C | --fridge-c C) [options]
@@ -64,6 +65,8 @@ plan: the page for today; several recipes share one clock, then a page each
   --first-bake        also what is normal at each stage, for somebody new to it
   --linear            one fact a line in full sentences, to be read aloud
   --now TIME          plan as if it were that time
+  --pieces, --dough, --factor, --tin, --yeast
+                      another size or another yeast, as below
   --json              the plan as JSON instead of the page
 
 choose: which of these breads suits the day and you, and why
@@ -143,33 +146,47 @@ ReadArguments read_from(const Found& found, Diagnostics& wrong) {
     return read;
 }
 
-FormulaArguments formula_from(const Found& found, Diagnostics& wrong) {
+FormulaArguments formula_from(const CLI::App& command,
+                              const Found& found,
+                              const WantedWords& words,
+                              Diagnostics& wrong) {
     FormulaArguments formula;
     formula.file = one_file(found.files, wrong);
     formula.answers = answers_from(found.answers, wrong);
+    formula.wanted = wanted_from(command, words, {}, wrong);
     formula.json = found.json;
     return formula;
 }
 
 ScaleArguments scale_from(const CLI::App& command,
                           const Found& found,
-                          const TargetWords& words,
+                          const WantedWords& words,
                           Diagnostics& wrong) {
     ScaleArguments scale;
     scale.file = one_file(found.files, wrong);
-    scale.target = target_from(command, words, wrong);
     scale.answers = answers_from(found.answers, wrong);
+    const std::size_t others = wrong.size();
+    scale.wanted = wanted_from(command, words, {}, wrong);
+    if (wrong.size() == others && !scale.wanted.size && !scale.wanted.yeast) {
+        wrong.push_back(
+            usage("no size was given, expected --pieces, --dough, --factor or --tin, or a --yeast",
+                  "Say one of them, as in --pieces 12 or --tin 230x130x70."));
+    }
     scale.json = found.json;
     return scale;
 }
 
-GatherArguments gather_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+GatherArguments gather_from(const CLI::App& command,
+                            const Found& found,
+                            const WantedWords& words,
+                            Diagnostics& wrong) {
     GatherArguments gather;
     gather.files = files_of_a_day(found.files, wrong);
     if (command.count("--kitchen") > 0) {
         gather.kitchen = found.day.kitchen;
     }
     gather.answers = answers_from(found.answers, wrong);
+    gather.wanted = wanted_from(command, words, gather.files, wrong);
     gather.json = found.json;
     return gather;
 }
@@ -217,20 +234,28 @@ SheetOptions page_from(const CLI::App& command, const Found& found, Diagnostics&
     return page;
 }
 
-ChooseArguments choose_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+ChooseArguments choose_from(const CLI::App& command,
+                            const Found& found,
+                            const WantedWords& words,
+                            Diagnostics& wrong) {
     ChooseArguments choose;
     static_cast<DayArguments&>(choose) = day_from(command, found.day, wrong);
     choose.files = files_of_a_day(found.files, wrong);
     choose.answers = answers_from(found.answers, wrong);
+    choose.wanted = wanted_from(command, words, choose.files, wrong);
     choose.json = found.json;
     return choose;
 }
 
-PlanArguments plan_from(const CLI::App& command, const Found& found, Diagnostics& wrong) {
+PlanArguments plan_from(const CLI::App& command,
+                        const Found& found,
+                        const WantedWords& words,
+                        Diagnostics& wrong) {
     PlanArguments plan;
     static_cast<DayArguments&>(plan) = day_from(command, found.day, wrong);
     plan.files = files_of_a_day(found.files, wrong);
     plan.answers = answers_from(found.answers, wrong);
+    plan.wanted = wanted_from(command, words, plan.files, wrong);
     plan.page = page_from(command, found, wrong);
     plan.linear = found.linear;
     plan.out = found.out;
@@ -319,18 +344,21 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
     add_shared(*read, found);
     read->add_flag("--why", found.why);
 
+    WantedWords otherwise;
     CLI::App* formula = app.add_subcommand("formula");
     add_shared(*formula, found);
-    TargetWords target;
+    add_wanted(*formula, otherwise);
     CLI::App* scale = app.add_subcommand("scale");
     add_shared(*scale, found);
-    add_target(*scale, target);
+    add_wanted(*scale, otherwise);
     CLI::App* gather = app.add_subcommand("gather");
     add_shared(*gather, found);
+    add_wanted(*gather, otherwise);
     gather->add_option("--kitchen", found.day.kitchen);
 
     CLI::App* plan = app.add_subcommand("plan");
     add_shared(*plan, found);
+    add_wanted(*plan, otherwise);
     add_day(*plan, found.day);
     plan->add_option("--out", found.out)->allow_extra_args(false);
     plan->add_option("--clock", found.clock);
@@ -345,6 +373,7 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
 
     CLI::App* choose = app.add_subcommand("choose");
     add_shared(*choose, found);
+    add_wanted(*choose, otherwise);
     add_day(*choose, found.day);
 
     AskWords ask;
@@ -412,11 +441,11 @@ tl::expected<Arguments, Diagnostics> arguments_from(const std::vector<std::strin
         return IntakeArguments{std::move(found.files), found.text, found.json};
     }
     Arguments arguments = *read      ? Arguments(read_from(found, wrong))
-                          : *formula ? Arguments(formula_from(found, wrong))
-                          : *scale   ? Arguments(scale_from(*scale, found, target, wrong))
-                          : *gather  ? Arguments(gather_from(*gather, found, wrong))
-                          : *choose  ? Arguments(choose_from(*choose, found, wrong))
-                                     : Arguments(plan_from(*plan, found, wrong));
+                          : *formula ? Arguments(formula_from(*formula, found, otherwise, wrong))
+                          : *scale   ? Arguments(scale_from(*scale, found, otherwise, wrong))
+                          : *gather  ? Arguments(gather_from(*gather, found, otherwise, wrong))
+                          : *choose  ? Arguments(choose_from(*choose, found, otherwise, wrong))
+                                     : Arguments(plan_from(*plan, found, otherwise, wrong));
     if (!wrong.empty()) {
         return tl::make_unexpected(std::move(wrong));
     }

@@ -38,12 +38,14 @@ struct ReadArguments {
 struct ChooseArguments : DayArguments {
     std::vector<std::string> files; // one a bread; at most breads::most_breads
     Answers answers;
+    breads::Wanted wanted; // of one bread
     bool json = false;
 };
 
 struct PlanArguments : DayArguments {
     std::vector<std::string> files; // one a bread; at most breads::most_breads
     Answers answers;
+    breads::Wanted wanted;        // of one bread
     SheetOptions page;            // how it speaks
     bool linear = false;          // to be heard: one fact a line
     std::vector<std::string> out; // each has_page_ending

@@ -66,7 +66,8 @@ std::string page_of(const std::vector<Choice>& choices) {
 } // namespace
 
 tl::expected<CommandAnswer, Diagnostics> choose_command(const ChooseArguments& arguments) {
-    const auto call = breads_of_call(arguments.files, arguments.answers, arguments);
+    const auto call =
+        breads_of_call(arguments.files, arguments.answers, arguments.wanted, arguments);
     if (!call) {
         return tl::make_unexpected(call.error());
     }

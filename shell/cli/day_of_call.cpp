@@ -141,11 +141,13 @@ tl::expected<Kitchen, Diagnostics> kitchen_from(const DayArguments& arguments,
 
 tl::expected<BreadsOfCall, Diagnostics> breads_of_call(const std::vector<std::string>& files,
                                                        const Answers& answers,
+                                                       const breads::Wanted& wanted,
                                                        const DayArguments& arguments) {
     Diagnostics wrong;
     std::vector<breads::BreadText> texts = bread_texts(files, answers, wrong);
     Answers all = answers;
-    for (const breads::BreadText& text : texts) {
+    for (breads::BreadText& text : texts) {
+        text.wanted = wanted;
         all.insert(all.end(), text.answers.begin(), text.answers.end());
     }
     auto kitchen = kitchen_from(arguments, all);

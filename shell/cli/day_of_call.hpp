@@ -33,6 +33,7 @@ struct BreadsOfCall {
 /// Errors:   those of bread_texts, of files and of settings; answer_unreadable.
 tl::expected<BreadsOfCall, Diagnostics> breads_of_call(const std::vector<std::string>& files,
                                                        const Answers& answers,
+                                                       const breads::Wanted& wanted,
                                                        const DayArguments& arguments);
 
 } // namespace loafwright::cli

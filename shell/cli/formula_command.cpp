@@ -15,7 +15,7 @@ namespace loafwright::cli {
 
 tl::expected<CommandAnswer, Diagnostics> formula_command(const FormulaArguments& arguments) {
     const Knowledge knowledge = built_in_knowledge();
-    auto readings = readings_of({arguments.file}, arguments.answers, knowledge);
+    auto readings = readings_of({arguments.file}, arguments.answers, arguments.wanted, knowledge);
     if (!readings) {
         return tl::make_unexpected(std::move(readings.error()));
     }

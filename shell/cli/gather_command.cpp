@@ -22,7 +22,7 @@ tl::expected<CommandAnswer, Diagnostics> gather_command(const GatherArguments& a
     if (!kitchen) {
         wrong = kitchen.error();
     }
-    auto readings = readings_of(arguments.files, arguments.answers, knowledge);
+    auto readings = readings_of(arguments.files, arguments.answers, arguments.wanted, knowledge);
     if (!readings) {
         std::move(readings.error().begin(), readings.error().end(), std::back_inserter(wrong));
     }

@@ -113,7 +113,8 @@ how_to_take(const Impossible& impossible, const PlanArguments& arguments, const 
 
 tl::expected<CommandAnswer, Diagnostics> plan_command(const PlanArguments& arguments,
                                                       const HeavyParts* parts) {
-    const auto call = breads_of_call(arguments.files, arguments.answers, arguments);
+    const auto call =
+        breads_of_call(arguments.files, arguments.answers, arguments.wanted, arguments);
     if (!call) {
         return tl::make_unexpected(call.error());
     }

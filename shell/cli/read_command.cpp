@@ -13,7 +13,7 @@
 namespace loafwright::cli {
 
 tl::expected<CommandAnswer, Diagnostics> read_command(const ReadArguments& arguments) {
-    auto readings = readings_of({arguments.file}, arguments.answers, built_in_knowledge());
+    auto readings = readings_of({arguments.file}, arguments.answers, {}, built_in_knowledge());
     if (!readings) {
         return tl::make_unexpected(std::move(readings.error()));
     }

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 //
-// loafwright scale: from a file to the same recipe in another size.
+// loafwright scale: from a file to the same recipe in another size or with another yeast.
 #include "shell/cli/scale_command.hpp"
 
-#include "engine/formula/scale.hpp"
+#include "engine/breads/wanted.hpp"
 #include "engine/knowledge/knowledge.hpp"
 #include "engine/wire/wire.hpp"
+#include "shell/cli/files.hpp"
 #include "shell/cli/recipe_files.hpp"
 #include "shell/cli/scale_page.hpp"
 
@@ -15,17 +16,19 @@ namespace loafwright::cli {
 
 tl::expected<CommandAnswer, Diagnostics> scale_command(const ScaleArguments& arguments) {
     const Knowledge knowledge = built_in_knowledge();
-    auto readings = readings_of({arguments.file}, arguments.answers, knowledge);
+    auto readings = readings_of({arguments.file}, arguments.answers, {}, knowledge);
     if (!readings) {
         return tl::make_unexpected(std::move(readings.error()));
     }
     const Reading& told = readings->front();
-    auto recipe = scale(told.recipe, arguments.target, knowledge);
-    if (!recipe) {
-        return tl::make_unexpected(std::move(recipe.error()));
+    auto wanted = breads::as_wanted(told, arguments.wanted, knowledge);
+    if (!wanted) {
+        for (Diagnostic& fault : wanted.error()) {
+            fault.where = name_for_messages(arguments.file);
+        }
+        return tl::make_unexpected(std::move(wanted.error()));
     }
-    Reading scaled = told;
-    scaled.recipe = std::move(*recipe);
+    const Reading& scaled = *wanted;
     CommandAnswer answer;
     if (arguments.json) {
         answer.text = wire::reading_json(scaled);

@@ -9,9 +9,9 @@
 
 namespace loafwright::cli {
 
-/// Shows one recipe in another size; as JSON in the form of `read`.
+/// Shows one recipe in another size or with another yeast; as JSON in the form of `read`.
 ///
-/// Errors: those of readings_of and of scale.
+/// Errors: those of readings_of.
 tl::expected<CommandAnswer, Diagnostics> scale_command(const ScaleArguments& arguments);
 
 } // namespace loafwright::cli

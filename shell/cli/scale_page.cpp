@@ -19,28 +19,6 @@ namespace loafwright::cli {
 
 namespace {
 
-std::string number_words(double value) {
-    return fmt::format("{:g}", std::floor(value * 100.0 + 0.5) / 100.0);
-}
-
-std::string size_words(const Recipe& recipe) {
-    std::string words;
-    if (recipe.tin) {
-        words = fmt::format("For a tin of {:g} x {:g} x {:g} mm: ",
-                            recipe.tin->length.count(),
-                            recipe.tin->width.count(),
-                            recipe.tin->height.count());
-    } else if (recipe.pieces) {
-        const double pieces = *recipe.pieces;
-        const double whole = std::floor(pieces + 0.5);
-        words = std::abs(pieces - whole) < 0.05 ? fmt::format("For {:.0f}: ", whole)
-                                                : fmt::format("For about {:.1f}: ", pieces);
-    }
-    const double factor = recipe.written_for ? recipe.written_for->factor : 1.0;
-    return words + (factor == 1.0 ? std::string("the recipe as it is.")
-                                  : number_words(factor) + " times the recipe.");
-}
-
 std::int64_t bake_minutes(const Reading& reading, const Knowledge& knowledge) {
     std::int64_t sum = 0;
     for (const FittedStep& step : fit(reading, Kitchen{}, knowledge).steps) {
@@ -57,24 +35,6 @@ bool is_other_piece(const Recipe& told, const Recipe& scaled) {
     return std::abs(times / pieces - 1.0) > as_heavy_within;
 }
 
-bool names_a_weight(const Step& step) {
-    const std::string& text = step.text;
-    for (std::size_t at = 0; at + 1 < text.size(); ++at) {
-        const bool digit = text[at] >= '0' && text[at] <= '9';
-        const std::size_t unit = text[at + 1] == ' ' ? at + 2 : at + 1;
-        if (digit && unit < text.size() &&
-            (text[unit] == 'g' || text.compare(unit, 2, "ml") == 0 ||
-             text.compare(unit, 2, "kg") == 0)) {
-            const std::size_t after = text[unit] == 'g' ? unit + 1 : unit + 2;
-            if (after >= text.size() || text[after] == ' ' || text[after] == '.' ||
-                text[after] == ',') {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
 } // namespace
 
 std::string scale_page(const Reading& told,
@@ -85,7 +45,12 @@ std::string scale_page(const Reading& told,
     const Recipe& recipe = scaled.recipe;
     LabelledPage page(columns, weight);
     page.heading(recipe.title.empty() ? "A recipe without a title" : recipe.title);
-    page.sentence(size_words(recipe));
+    for (const Phrase& change : recipe.changes) {
+        page.sentence(fitting::plain_text(change));
+    }
+    if (recipe.changes.empty()) {
+        page.sentence("The recipe as it is.");
+    }
     page.gap();
     for (const Ingredient& ingredient : recipe.ingredients) {
         std::string words = ingredient.item;
@@ -126,7 +91,9 @@ std::string scale_page(const Reading& told,
                                                     fitting::duration_text(before)));
     }
     if (recipe.written_for &&
-        std::any_of(recipe.steps.begin(), recipe.steps.end(), names_a_weight)) {
+        std::any_of(recipe.steps.begin(), recipe.steps.end(), [](const Step& step) {
+            return formula::names_an_amount(step.text);
+        })) {
         page.gap();
         page.sentence("The steps of the recipe still name its own weights; take those above.");
     }

@@ -47,10 +47,10 @@ Response read_text(const ApiParts& parts, const Request& request) {
     if (!told) {
         return error_response(400, told.error());
     }
-    const breads::BreadText& bread = told->request.breads.front();
-    return json_response(200,
-                         wire::reading_json(parts.planner.reader().read(
-                             bread.text, breads::recipe_answers(bread.answers))));
+    const auto reading = breads::read_as_wanted(
+        told->request.breads.front(), parts.planner.knowledge(), parts.planner.reader());
+    return reading ? json_response(200, wire::reading_json(*reading))
+                   : error_response(422, reading.error());
 }
 
 Response plan_of(const ApiParts& parts, const Request& request) {

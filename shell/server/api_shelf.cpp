@@ -71,10 +71,12 @@ Response formula_of(const ApiParts& parts, const Request& request) {
     if (!told) {
         return error_response(400, told.error());
     }
-    const breads::BreadText& bread = told->request.breads.front();
-    const Reading reading =
-        parts.planner.reader().read(bread.text, breads::recipe_answers(bread.answers));
-    const auto formula = analyse(reading.recipe, parts.planner.knowledge());
+    const auto reading = breads::read_as_wanted(
+        told->request.breads.front(), parts.planner.knowledge(), parts.planner.reader());
+    if (!reading) {
+        return error_response(422, reading.error());
+    }
+    const auto formula = analyse(reading->recipe, parts.planner.knowledge());
     return formula ? json_response(200, wire::formula_json(*formula))
                    : error_response(422, formula.error());
 }

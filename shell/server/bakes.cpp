@@ -5,6 +5,7 @@
 
 #include <iterator>
 #include <utility>
+#include <variant>
 
 namespace loafwright::server {
 
@@ -24,6 +25,25 @@ void add(std::string& key, const std::optional<Value>& degrees) {
     fmt::format_to(std::back_inserter(key), "{};", degrees ? degrees->degrees() : -1000.0);
 }
 
+void add(std::string& key, const breads::Wanted& wanted) {
+    if (wanted.size) {
+        struct Adder {
+            std::string& key;
+            void operator()(const PiecesWanted& wish) const { add(key, wish.pieces); }
+            void operator()(const DoughWanted& wish) const { add(key, wish.dough.count()); }
+            void operator()(const FactorWanted& wish) const { add(key, wish.factor); }
+            void operator()(const TinWanted& wish) const {
+                add(key, wish.tin.length.count());
+                add(key, wish.tin.width.count());
+                add(key, wish.tin.height.count());
+            }
+        };
+        add(key, static_cast<double>(wanted.size->index()));
+        std::visit(Adder{key}, *wanted.size);
+    }
+    add(key, wanted.yeast ? name_of(*wanted.yeast) : std::string_view());
+}
+
 } // namespace
 
 std::string key_of(const breads::BakeRequest& request, const Kitchen& kitchen) {
@@ -35,6 +55,7 @@ std::string key_of(const breads::BakeRequest& request, const Kitchen& kitchen) {
             add(key, answer.key);
             add(key, answer.value);
         }
+        add(key, bread.wanted);
         key += '|';
     }
     for (const RoomPeriod& period : kitchen.room) {

@@ -161,11 +161,79 @@ private:
         if (text == nullptr || text->kind != Kind::text) {
             fields.missing("text", R"("text": "Mix 500 g flour…")");
         } else if (auto checked = check_text(text->text, name)) {
-            read_.request.breads.push_back({name, std::move(*checked), std::move(answers)});
+            read_.request.breads.push_back(
+                {name, std::move(*checked), std::move(answers), {size(fields), yeast(fields)}});
         } else {
             add(wrong_, std::move(checked.error()));
         }
         fields.refuse_others();
+    }
+
+    // {"pieces"}, {"dough_grams"}, {"factor"} or {"tin_mm": {"length", "width", "height"}}.
+    std::optional<Target> size(Fields& bread) {
+        const TreeValue* table = bread.table("size");
+        if (table == nullptr) {
+            return std::nullopt;
+        }
+        const auto range = [](breads::SizeRange size, Measure measure) {
+            return Range{size.low, size.high, measure};
+        };
+        Fields fields(*table, bread.path("size"), name_, wrong_);
+        std::vector<Target> told;
+        if (const auto pieces =
+                fields.number("pieces", range(breads::pieces_range, Measure::count))) {
+            told.emplace_back(PiecesWanted{*pieces});
+        }
+        if (const auto dough =
+                fields.number("dough_grams", range(breads::dough_grams_range, Measure::count))) {
+            told.emplace_back(DoughWanted{Grams(*dough)});
+        }
+        if (const auto factor =
+                fields.number("factor", range(breads::factor_range, Measure::ratio))) {
+            told.emplace_back(FactorWanted{*factor});
+        }
+        if (const auto tin = tin_size(fields)) {
+            told.emplace_back(TinWanted{*tin});
+        }
+        fields.refuse_others();
+        if (told.size() > 1) {
+            bread.complain("said_twice",
+                           *table,
+                           "size",
+                           " has more than one size, expected one of them",
+                           "Ask for one size at a time.");
+        }
+        return told.empty() ? std::nullopt : std::optional(told.front());
+    }
+
+    std::optional<TinSize> tin_size(Fields& size) {
+        const TreeValue* table = size.table("tin_mm");
+        if (table == nullptr) {
+            return std::nullopt;
+        }
+        Fields fields(*table, size.path("tin_mm"), name_, wrong_);
+        const auto side = [&fields](std::string_view key) {
+            const auto told = fields.number(key,
+                                            {breads::tin_side_mm_range.low,
+                                             breads::tin_side_mm_range.high,
+                                             Measure::millimetres});
+            if (!told && fields.value(key) == nullptr) {
+                fields.missing(key, R"("tin_mm": {"length": 230, "width": 130, "height": 70})");
+            }
+            return Millimetres(told.value_or(breads::tin_side_mm_range.low));
+        };
+        const TinSize tin{side("length"), side("width"), side("height")};
+        fields.refuse_others();
+        return tin;
+    }
+
+    static std::optional<RaisedBy> yeast(Fields& bread) {
+        std::vector<std::string> names;
+        for (const RaisedBy one : all_raised_by) {
+            names.emplace_back(name_of(one));
+        }
+        const auto index = bread.one_of("yeast", names);
+        return index ? std::optional(all_raised_by.at(*index)) : std::nullopt;
     }
 
     void habits() {

@@ -20,7 +20,10 @@ struct ReadRequest {
 
 /// What to bake, in which kitchen, on which day, from JSON:
 ///
-///     {"version": 1, "breads": [{"name", "text", "answers": [{"key", "value"}]}],
+///     {"version": 1, "breads": [{"name", "text", "answers": [{"key", "value"}],
+///       "size": {"pieces"} or {"dough_grams"} or {"factor"} or
+///               {"tin_mm": {"length", "width", "height"}},
+///       "yeast": "fresh", "active_dry", "instant" or "leaven"}],
 ///      "kitchen": {…}, "day": {…}, "start" or "eat_by": time, "now": time,
 ///      "learned": {…},
 ///      "page": {"clock": "24" or "12", "temperature": "c" or "f", "weight": "g" or "oz", "few":
@@ -34,7 +37,8 @@ struct ReadRequest {
 ///
 /// Promises: `now` of the request, else `now`; all mistakes in one go, each with its path.
 /// Errors:   json_unreadable, those of kitchen_from_toml, day_from_toml and check_text,
-///           key_missing, value_out_of_range, both_start_and_eat_by, time_unreadable, time_skipped.
+///           key_missing, value_out_of_range, said_twice (two sizes), both_start_and_eat_by,
+///           time_unreadable, time_skipped.
 /// Never:    throws on input, whatever its bytes.
 tl::expected<ReadRequest, Diagnostics>
 bake_request_from_json(std::string_view json, std::string_view name, Instant now);

@@ -147,6 +147,7 @@ const day = {
 };
 const kitchen = { room_c: 19, oven: { max_c: 240, fan: true }, tins: [{ name: '2 lb', length_mm: 210, width_mm: 110, height_mm: 70 }] };
 const bread = { name: 'the hall loaf', text, answers: [{ key: 'room-c', value: '20' }] };
+const soda = 'Soda bread\n\nMix 450 g plain flour, 1 tsp bicarbonate of soda, 1 tsp salt and 350 ml buttermilk. Bake for 40 minutes at 200°C.';
 const request = { version: 1, breads: [bread], kitchen, day, eat_by: 'sat 18:00', now: '2026-11-28T08:00:00Z' };
 const soon = { ...request, eat_by: '2026-11-28 09:00' };
 const png = Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex');
@@ -213,6 +214,30 @@ async function withoutToken(program) {
         body: { ...request, breads: [bread, { name: 'rolls', text: rolls }], eat_by: 'sat 20:00' },
         expect: 200,
     });
+    const twice = await ask(it, 'POST', '/api/v1/plan', {
+        body: { ...request, breads: [{ ...bread, size: { factor: 2 }, yeast: 'fresh' }] },
+        expect: 200,
+    });
+    if (!twice.sheets[0].notes.some((note) => note.startsWith('2 times the recipe'))) complain('plan: the page does not tell its size');
+    if (!twice.sheets[0].weigh.some((line) => line.includes('fresh yeast'))) complain('plan: the other yeast is not weighed');
+    const begun = await ask(it, 'POST', '/api/v1/plan', {
+        body: { ...request, breads: [{ ...bread, yeast: 'leaven' }], eat_by: '2026-11-29 21:30' },
+        expect: 200,
+    });
+    if (!begun.plan.stages.some((stage) => stage.title.includes('eaven') && stage.basis === 'computed')) complain('plan: no leaven ripens');
+    const sizes = [
+        { pieces: 2, factor: 2 }, { pieces: 0 }, { tin_mm: { length: 230, width: 130 } }, { weight: 3 },
+    ];
+    for (const size of sizes) {
+        await ask(it, 'POST', '/api/v1/plan', { body: { ...request, breads: [{ ...bread, size }] }, expect: 400 });
+    }
+    await ask(it, 'POST', '/api/v1/plan', { body: { ...request, breads: [{ ...bread, yeast: 'barm' }] }, expect: 400 });
+    const tin = { tin_mm: { length: 230, width: 130, height: 70 } };
+    const heavy = async (size) =>
+        (await ask(it, 'POST', '/api/v1/gather', { body: { ...request, breads: [{ ...bread, size }] }, expect: 200 }))
+            .provisions.buy.reduce((sum, one) => sum + (one.grams?.likely ?? 0), 0);
+    if ((await heavy(tin)) === (await heavy(undefined))) complain('gather: a tin weighs as the recipe does');
+    await ask(it, 'POST', '/api/v1/read', { body: { text: soda, yeast: 'instant' }, expect: 422 });
     const never = await ask(it, 'POST', '/api/v1/plan', { body: soon, expect: 200 });
     if (!never.impossible?.reasons?.length) complain('plan: an impossible day was planned');
     await ask(it, 'POST', '/api/v1/gather', { body: request, expect: 200 });

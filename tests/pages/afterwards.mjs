@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // After the bake: how was it, what was likely behind it, bake it again with the one change; what got better, what
-// to have out, and the shelf, which says what suits the day.
+// to have out, and the shelf, which says what suits the day. Last, another size and another yeast.
 import { beginBake, bring, bringBeside, button, kept, noon, planned, rolls, tickToTheEnd, until } from './baking.mjs';
 import { journey } from './browser.mjs';
 import { lookedAt } from './seeing.mjs';
@@ -68,4 +68,28 @@ journey(async ({ base, check, person }) => {
     await shelf.getByRole('button', { name: /^Bake this/ }).first().click();
     await page.waitForURL(`${base}/`);
     check((await page.locator('.bread').count()) === 1, 'the one that was chosen is the one to plan');
+
+    // Make it larger, with leaven
+    await page.goto('/recipe/0');
+    const make = page.getByRole('region', { name: 'Make it' });
+    check((await make.locator('input, select').count()) === 2, 'two things to say, and a third once a size is wanted');
+    await make.getByLabel('Size').selectOption({ label: 'so many times' });
+    await make.getByLabel('How many times').fill('2');
+    await make.getByLabel('How many times').press('Tab');
+    await make.getByText('2 times the recipe.').waitFor();
+    await make.getByLabel('Raised by').selectOption({ label: 'leaven' });
+    await make.getByText(/^With leaven instead of yeast: the evening before/).waitFor();
+    check((await make.getByText(/ripe starter, for the leaven/).count()) === 1, 'its amounts are said');
+    await looked('make-it');
+    await page.getByRole('link', { name: 'Page', exact: true }).click();
+    await page.locator('main li').first().waitFor();
+    check(
+        await until(async () => /2 times the recipe\.[^]*With leaven instead of yeast/.test(await page.locator('main').innerText())),
+        'the page is for that size, with its leaven',
+    );
+    await page.goto('/recipe/0');
+    check((await make.getByLabel('How many times').inputValue()) === '2', 'and remembers what was wanted');
+    await make.getByLabel('Size').selectOption({ label: 'as it is written' });
+    await make.getByLabel('Raised by').selectOption({ label: 'what the recipe says' });
+    await make.getByText('2 times the recipe.').waitFor({ state: 'hidden' });
 });

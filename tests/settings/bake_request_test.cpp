@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <string>
+#include <variant>
+#include <vector>
 
 namespace loafwright::settings {
 namespace {
@@ -51,6 +53,43 @@ TEST(bake_request, kitchen_and_day_have_the_keys_of_the_files) {
     EXPECT_EQ(request.page.weight, WeightUnit::ounces);
     EXPECT_EQ(request.breads.at(0).answers.at(0).value, "19");
     EXPECT_EQ(request.day.now, now);
+}
+
+tl::expected<ReadRequest, Diagnostics> bread_with(const std::string& wish) {
+    return bake_request_from_json(
+        R"({"breads": [{"name": "loaf", "text": "Knead for 10 minutes.", )" + wish + "}]}",
+        "request",
+        now);
+}
+
+TEST(bake_request, a_bread_is_wanted_in_one_size_and_with_one_yeast) {
+    const auto size = [](const std::string& wish) {
+        const auto found = bread_with(R"("size": )" + wish);
+        EXPECT_TRUE(found) << wish << " " << (found ? "" : found.error().front().what);
+        return *found->request.breads.at(0).wanted.size;
+    };
+    EXPECT_EQ(std::get<PiecesWanted>(size(R"({"pieces": 12})")).pieces, 12.0);
+    EXPECT_EQ(std::get<DoughWanted>(size(R"({"dough_grams": 900})")).dough, Grams(900.0));
+    EXPECT_EQ(std::get<FactorWanted>(size(R"({"factor": 1.5})")).factor, 1.5);
+    const auto tin = size(R"({"tin_mm": {"length": 230, "width": 130, "height": 70}})");
+    EXPECT_EQ(std::get<TinWanted>(tin).tin.width, Millimetres(130.0));
+    EXPECT_EQ(bread_with(R"("yeast": "leaven")")->request.breads.at(0).wanted.yeast,
+              RaisedBy::leaven);
+    EXPECT_FALSE(bread_with(R"("answers": [])")->request.breads.at(0).wanted.size);
+}
+
+TEST(bake_request, a_wish_that_cannot_be_read_is_told_with_its_place) {
+    using Codes = std::vector<std::string>;
+    EXPECT_EQ(codes(bread_with(R"("size": {"pieces": 2, "factor": 2})")),
+              Codes{"said_twice request:1 breads[0].size"});
+    EXPECT_EQ(codes(bread_with(R"("size": {"factor": 0})")),
+              Codes{"value_out_of_range request:1 breads[0].size.factor"});
+    EXPECT_EQ(codes(bread_with(R"("size": {"tin_mm": {"length": 230, "width": 130}})")),
+              Codes{"key_missing request:1 breads[0].size.tin_mm.height"});
+    EXPECT_EQ(codes(bread_with(R"("size": {"weight": 3})")),
+              Codes{"key_unknown request:1 breads[0].size.weight"});
+    EXPECT_EQ(codes(bread_with(R"("yeast": "barm")")),
+              Codes{"value_unknown request:1 breads[0].yeast"});
 }
 
 TEST(bake_request, a_day_with_a_zone_only_forbids_nothing) {

@@ -89,7 +89,7 @@ export const sheet: Sheet = {
 
 export const reading: Reading = {
     version: 1,
-    recipe: { title: 'Made-up loaf', pieces: null, ingredients: [], steps: [] },
+    recipe: { title: 'Made-up loaf', pieces: null, ingredients: [], steps: [], changes: [] },
     unread: [{ text, span: [0, new TextEncoder().encode(text).length], why: 'made up', at: '0' }],
     questions: [{ key: 'oven-c', about: 'oven', ask: 'How hot is the oven?', default: '220' }],
     remarks: [],

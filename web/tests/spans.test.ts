@@ -36,6 +36,7 @@ function readingOf(steps: Span[], unread: Span[], ingredients: Span[] = []): Rea
                 at: String(span[0]),
                 as_read: null,
             })),
+            changes: [],
         },
         unread: unread.map((span) => ({ text: '', span, why: '', at: String(span[0]) })),
         questions: [],

@@ -3,6 +3,7 @@
 // A bread that was baked becomes the next one to plan, with the one change that the bake taught.
 import type { TryNext } from './api';
 import { draft, keepBread, take, type DraftBread } from './draft.svelte';
+import * as engine from './engine';
 import { newId } from './ids';
 import * as keep from './keep';
 import { dateAfter, localNow } from './times';
@@ -31,6 +32,7 @@ export async function bakeAgain(bake: string, bread: number, next: TryNext | nul
     });
     const taken: DraftBread | undefined = draft.breads[0];
     if (!taken) return;
+    Object.assign(taken, engine.wishOf(told));
     if (change) taken.asked[nextTimeKey] = 'What you change this time';
     keepBread(taken);
 }

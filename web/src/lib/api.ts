@@ -73,6 +73,8 @@ export interface Reading {
         pieces: number | null;
         ingredients: Ingredient[];
         steps: Step[];
+        /// What is other than the text says, because it was wanted so.
+        changes: string[];
     };
     unread: { text: string; span: Span; why: string; at: string }[];
     questions: Question[];
@@ -119,7 +121,16 @@ export interface PageOptions {
     few?: boolean;
 }
 
-export interface Bread {
+export type Size = components['schemas']['Size'];
+export type Yeast = NonNullable<components['schemas']['Bread']['yeast']>;
+
+/// How a bread is wanted, where that is not as its text has it.
+export interface BreadWish {
+    size?: Size;
+    yeast?: Yeast;
+}
+
+export interface Bread extends BreadWish {
     name: string;
     text: string;
     answers: Answer[];

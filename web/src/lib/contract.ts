@@ -152,6 +152,7 @@ export interface paths {
                     };
                 };
                 400: components["responses"]["Refused"];
+                422: components["responses"]["Refused"];
             };
         };
         delete?: never;
@@ -1460,12 +1461,30 @@ export interface components {
             /** @description The words in doubt, where it is about single words. */
             span: components["schemas"]["Span"] | null;
         };
-        /** @description A recipe's words, and what was answered to its questions. */
+        /** @description A recipe's words, what was answered to its questions, and how it is wanted. */
         Bread: {
             name?: string;
             /** @description At most a mebibyte. */
             text: string;
             answers?: components["schemas"]["Answer"][];
+            size?: components["schemas"]["Size"];
+            /**
+             * @description What raises it instead of what the text says; leaven brings its own stages and hours, and takes them away again.
+             * @enum {unknown}
+             */
+            yeast?: "fresh" | "active_dry" | "instant" | "leaven";
+        };
+        /** @description Another size, by one of these; times follow. More than one is refused with `said_twice`. */
+        Size: {
+            pieces?: number;
+            dough_grams?: number;
+            factor?: number;
+            /** @description Inside, at its rim. */
+            tin_mm?: {
+                length: number;
+                width: number;
+                height: number;
+            };
         };
         /** @description shell/settings/README.md has the ranges and what counts where a key is left out. */
         Kitchen: {
@@ -1670,6 +1689,8 @@ export interface components {
                     width: number;
                     height: number;
                 } | null;
+                /** @description Sentences: what is other than the text says, because it was wanted so. */
+                changes: string[];
                 ingredients: components["schemas"]["Ingredient"][];
                 steps: components["schemas"]["Step"][];
                 references: {

@@ -5,6 +5,7 @@
 import type {
     Answer,
     BakeRequest,
+    BreadWish,
     DayHabits,
     Kitchen,
     KeptRecipe,
@@ -21,7 +22,7 @@ import { newest } from './newest';
 import { dateAfter, localNow, stamp } from './times';
 import { troubleWords } from './trouble';
 
-export interface DraftBread extends KeptRecipe {
+export interface DraftBread extends KeptRecipe, BreadWish {
     /// The question each answer was given to, so that it can be shown and changed.
     asked: Record<string, string>;
 }
@@ -73,10 +74,11 @@ export function request(): BakeRequest {
     const whole = $state.snapshot(draft);
     return {
         version: 1,
-        breads: whole.breads.map(({ name, text, answers }, index) => ({
-            name: name || `Bread ${index + 1}`,
-            text,
-            answers,
+        breads: whole.breads.map((bread, index) => ({
+            name: bread.name || `Bread ${index + 1}`,
+            text: bread.text,
+            answers: bread.answers,
+            ...engine.wishOf(bread),
         })),
         kitchen: whole.kitchen,
         day: inZone(whole.day),
@@ -103,7 +105,7 @@ class Answers {
 
 export const answers = new Answers();
 
-const withoutPlan = 'The plan is made there; it comes when the connection is back.';
+export const withoutPlan = 'The plan is made there; it comes when the connection is back.';
 
 /// This device's clock, in whole minutes, goes with what is asked: "today" is the baker's.
 export function withNow(asked: BakeRequest): BakeRequest {

@@ -6,6 +6,7 @@ import type {
     BakeRequest,
     BakeState,
     BreadProgress,
+    BreadWish,
     Choices,
     Findings,
     Formula,
@@ -18,14 +19,20 @@ import type {
 } from './api';
 import { ask, askBytes } from './http';
 
-/// What was understood of a recipe. Spans are byte offsets into `text` as UTF-8.
+/// The wish alone; nothing where there is none.
+export function wishOf({ size, yeast }: BreadWish): BreadWish {
+    return { ...(size && { size }), ...(yeast && { yeast }) };
+}
+
+/// What was understood of a recipe, as it is written or as it is wanted. Spans are byte offsets into
+/// `text` as UTF-8.
 export function read(
     text: string,
     name: string,
     answers: Answer[],
-    signal?: AbortSignal,
+    wish: BreadWish = {},
 ): Promise<Reading> {
-    return ask('POST', 'read', { json: { text, name, answers }, ...(signal && { signal }) });
+    return ask('POST', 'read', { json: { text, name, answers, ...wish } });
 }
 
 /// The day of these breads, or why it cannot be and what would work.
@@ -49,8 +56,13 @@ export async function progress(): Promise<BreadProgress[]> {
 }
 
 /// A recipe in percent of its flour, and what is unusual about it.
-export async function formula(text: string, name: string, answers: Answer[]): Promise<Formula> {
-    const json = { text, name, answers };
+export async function formula(
+    text: string,
+    name: string,
+    answers: Answer[],
+    wish: BreadWish = {},
+): Promise<Formula> {
+    const json = { text, name, answers, ...wish };
     return (await ask<{ formula: Formula }>('POST', 'formula', { json })).formula;
 }
 
