@@ -231,7 +231,9 @@ std::string typed(const RecipeData& data, const MainText& main) {
 }
 
 bool needs_prose(const RecipeData& data, const MainText& main) {
-    if (data.method_bytes() > longest_hint && !is_cut_short(data)) {
+    // A long method that ends in three dots only ends lightly.
+    const std::size_t longest = is_cut_short(data) ? 4 * longest_hint : longest_hint;
+    if (data.method_bytes() > longest) {
         return false;
     }
     return bytes_of(prose_of(data, main)) > 4 * data.method_bytes();
