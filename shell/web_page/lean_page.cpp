@@ -5,6 +5,7 @@
 #include "shell/web_page/tags.hpp"
 
 #include <algorithm>
+#include <array>
 #include <initializer_list>
 #include <utility>
 
@@ -38,12 +39,11 @@ bool is_numerator(std::string_view html, std::size_t at) {
         return false;
     }
     const std::string_view rest = ahead.substr(i + 6);
-    for (const std::string_view bar : {"/", "\xE2\x81\x84", "&frasl;", "&#8260;", "&#x2044;"}) {
-        if (rest.substr(0, bar.size()) == bar) {
-            return true;
-        }
-    }
-    return false;
+    constexpr std::array<std::string_view, 5> bars{
+        "/", "\xE2\x81\x84", "&frasl;", "&#8260;", "&#x2044;"};
+    return std::any_of(bars.begin(), bars.end(), [&](std::string_view bar) {
+        return rest.substr(0, bar.size()) == bar;
+    });
 }
 
 class Maker {

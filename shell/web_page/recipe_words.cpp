@@ -84,7 +84,7 @@ void head(Page& page, const RecipeData& data) {
     page.paragraph("Ingredients");
     page.block();
     for (const NamedLines& part : data.ingredients) {
-        if (!part.name.empty()) {
+        if (!part.name.empty() && !is_same_name(part.name, "ingredients")) {
             page.paragraph(part.name + ":");
         }
         for (const std::string& line : part.lines) {
@@ -93,9 +93,13 @@ void head(Page& page, const RecipeData& data) {
     }
 }
 
-// What follows is the method; said only where something else stands in front of it.
+// What follows is the method; said only where something else stands in front of it and the page
+// does not say so itself.
 void method_heading(Page& page, const RecipeData& data) {
-    if (!data.ingredients.empty()) {
+    constexpr std::array<std::string_view, 5> said{
+        "method", "instructions", "directions", "preparation", "steps"};
+    const std::string name = data.method.empty() ? "" : small_letters(data.method.front().name);
+    if (!data.ingredients.empty() && std::find(said.begin(), said.end(), name) == said.end()) {
         page.paragraph("Method");
     }
     page.block();
@@ -227,7 +231,9 @@ std::string typed(const RecipeData& data, const MainText& main) {
 }
 
 bool needs_prose(const RecipeData& data, const MainText& main) {
-    if (data.method_bytes() > longest_hint && !is_cut_short(data)) {
+    // A long method that ends in three dots only ends lightly.
+    const std::size_t longest = is_cut_short(data) ? 4 * longest_hint : longest_hint;
+    if (data.method_bytes() > longest) {
         return false;
     }
     return bytes_of(prose_of(data, main)) > 4 * data.method_bytes();

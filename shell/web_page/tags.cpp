@@ -104,7 +104,7 @@ char small(char c) {
 } // namespace
 
 KnownTag known_tag(std::string_view name) {
-    const auto row = std::lower_bound(
+    const auto* const row = std::lower_bound(
         rows.begin(), rows.end(), name, [](const Row& left, std::string_view right) {
             return left.first < right;
         });

@@ -156,9 +156,11 @@ tl::expected<std::vector<RecipeWords>, Diagnostics> words_of(std::string_view ht
                 all.push_back({std::move(typed_words), data.times, true});
             }
         }
-    } else {
-        RecipeWords one = words_of_one(recipes.empty() ? RecipeData() : std::move(recipes.front()),
-                                       main_text(*tree));
+    }
+    if (all.empty()) {
+        // Several without words are what the page leads to.
+        RecipeWords one = words_of_one(
+            recipes.size() == 1 ? std::move(recipes.front()) : RecipeData(), main_text(*tree));
         if (!one.text.empty()) {
             all.push_back(std::move(one));
         }
