@@ -190,4 +190,19 @@ std::optional<BakeHere> bake_here(const Recipe& recipe,
     return out;
 }
 
+std::optional<Phrase> unknown_size_words(const Recipe& recipe, Form form, Grams mass) {
+    if (!recipe.written_for || !(mass > Grams(0.0)) ||
+        (own_loaf(recipe, form, mass) && loaf_of(recipe, form, mass))) {
+        return std::nullopt;
+    }
+    const double times = recipe.written_for->factor;
+    const double pieces = std::max(1.0, recipe.pieces.value_or(1.0)) /
+                          std::max(1.0, recipe.written_for->pieces.value_or(1.0));
+    if (std::abs(times / pieces - 1.0) <= as_heavy_within) {
+        return std::nullopt;
+    }
+    return phrase("The bake is the recipe's own, and may not do for so large a change: go by its "
+                  "sign.");
+}
+
 } // namespace loafwright::fitting

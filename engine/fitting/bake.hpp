@@ -4,6 +4,7 @@
 #include "engine/dough/loaf.hpp"
 #include "engine/kitchen/kitchen.hpp"
 #include "engine/knowledge/family.hpp"
+#include "engine/quantity/phrase.hpp"
 #include "engine/recipe/recipe.hpp"
 
 #include <optional>
@@ -31,5 +32,9 @@ std::optional<BakeHere> bake_here(const Recipe& recipe,
                                   Form form,
                                   Grams mass,
                                   std::optional<Celsius> wanted);
+
+/// What to say where a piece of another size is baked for the recipe's own time, because the heat
+/// models have not been looked at for it; nothing where they have, or where the size is the text's.
+std::optional<Phrase> unknown_size_words(const Recipe& recipe, Form form, Grams mass);
 
 } // namespace loafwright::fitting

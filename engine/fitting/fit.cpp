@@ -420,6 +420,12 @@ FittedRecipe fit(const Reading& reading, const Kitchen& stated, const Knowledge&
     out.notes.insert(out.notes.begin() + static_cast<std::ptrdiff_t>(out.notes_about_waits),
                      recipe.changes.begin(),
                      recipe.changes.end());
+    const bool bakes = std::any_of(out.steps.begin(), out.steps.end(), [](const FittedStep& step) {
+        return step.kind == StepKind::bake;
+    });
+    if (auto words = fitting::unknown_size_words(recipe, form, mixed.mass); words && bakes) {
+        out.notes.push_back(std::move(*words));
+    }
     for (Phrase& note : fitting::learned_notes(out.steps)) {
         out.notes.insert(out.notes.begin() + static_cast<std::ptrdiff_t>(out.notes_about_waits++),
                          std::move(note));

@@ -137,20 +137,20 @@ tl::expected<Recipe, Diagnostics> with_leaven(const Recipe& recipe, const Knowle
     const Grams all_flour = sum_of(parts, &DoughPart::flour);
     const auto flour_at = most_of(recipe, parts, &DoughPart::flour);
     const auto water_at = most_of(recipe, parts, &DoughPart::water);
-    if (!flour_at || !water_at) {
+    if (!flour_at) {
         return tl::make_unexpected(
             does_not_fit(recipe,
-                         "tells no weight of flour or of water, and a leaven is made of both",
+                         "tells no weight of flour, and nobody can say how much leaven it takes",
                          "Write the weights into the recipe, or keep the yeast."));
     }
     const Grams flour = std::min({all_flour * leaven_share,
                                   parts[*flour_at].flour * most_of_one,
-                                  parts[*water_at].water * most_of_one});
+                                  water_at ? parts[*water_at].water * most_of_one : Grams(0.0)});
     if (flour < all_flour * least_leaven_share) {
         return tl::make_unexpected(
             does_not_fit(recipe,
                          "has too little flour or water of its own for a leaven",
-                         "Keep the yeast: this dough takes its water from milk, eggs or butter."));
+                         "Keep the yeast; where its water has no weight, write it in."));
     }
     // The starter is half flour and half water itself, so all of the leaven is.
     const Grams seed = flour * 2.0 / (1.0 + 2.0 * build_parts);

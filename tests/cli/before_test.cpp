@@ -117,7 +117,13 @@ TEST_F(before, scaled_json_is_that_of_read) {
     auto scaled = json::parse(done({"scale", "loaf.txt", "--dough", "1694", "--json"}).out);
     EXPECT_EQ(scaled.at("recipe").at("ingredients")[0].at("grams").at("likely"), 1000);
     EXPECT_EQ(scaled.at("recipe").at("written_for").at("factor"), 2);
-    EXPECT_EQ(scaled.at("recipe").at("steps"), told.at("recipe").at("steps"));
+    const auto bare = [](json steps) {
+        for (json& step : steps) {
+            step.erase("reminders"); // those of the old weights are gone
+        }
+        return steps;
+    };
+    EXPECT_EQ(bare(scaled.at("recipe").at("steps")), bare(told.at("recipe").at("steps")));
     EXPECT_EQ(scaled.at("questions"), told.at("questions"));
     const auto same = json::parse(done({"scale", "loaf.txt", "--factor", "1", "--json"}).out);
     EXPECT_EQ(same, told);

@@ -66,6 +66,8 @@ TEST_F(wanted, the_bake_follows_the_size) {
         return plan("loaf.txt", more).at("total_minutes").get<int>();
     };
     EXPECT_GT(minutes({"--factor", "1.5"}), minutes({}));
+    expect_in(page("loaf.txt", {"--factor", "3"}), {"may not do for so large a change"});
+    EXPECT_EQ(page("loaf.txt", {"--pieces", "3"}).find("for so large a change"), std::string::npos);
     EXPECT_EQ(stage(plan("loaf.txt", {"--pieces", "2"}), "Bake").at("reason"),
               stage(plan("loaf.txt", {}), "Bake").at("reason"));
 }
@@ -75,7 +77,8 @@ TEST_F(wanted, another_yeast_is_weighed_and_told) {
     expect_in(fresh, {"21 g fresh yeast", "With fresh yeast instead of instant yeast: 21 g"});
     EXPECT_EQ(page("loaf.txt", {"--yeast", "instant"}), page("loaf.txt", {}));
     // Size first, so that the words have the weights of the page.
-    expect_in(page("loaf.txt", {"--yeast", "active_dry", "--factor", "2"}), {"14 g instead of"});
+    expect_in(page("loaf.txt", {"--yeast", "active_dry", "--factor", "2"}),
+              {"17 g instead of 14 g"});
 }
 
 TEST_F(wanted, leaven_instead_of_yeast_begins_the_evening_before) {

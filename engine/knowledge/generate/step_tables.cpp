@@ -197,7 +197,7 @@ std::string skills(std::vector<DataFile>& files) {
             }
             const auto demand = row.number_if("demand");
             if (!demand || (*demand != 1.0 && *demand != 2.0 && *demand != 3.0)) {
-                row.fault_at("demand", "is 1, 2 or 3");
+                row.fault_at("demand", "demand is missing or not 1, 2 or 3");
             }
             const std::string says = row.text("says");
             const Origin origin = row.origin();
