@@ -21,8 +21,12 @@ namespace {
 
 // Measured with scripts/score-intake; see shell/paper/README.md.
 constexpr float most_enlarged = 3.0F;
+constexpr float most_pixels = 16e6F; // a page of tiny print at the wanted size
 constexpr float widest_skew_degrees = 15.0F;
-constexpr float sure_skew = 2.5F; // Leptonica's own: below 3 is doubtful
+constexpr float sure_skew = 2.5F;  // Leptonica's own: below 3 is doubtful
+constexpr int least_lines = 15;    // Leptonica's own, for a model of curl
+constexpr float least_bend = 0.4F; // in letter heights
+constexpr float most_bend = 4.0F;
 constexpr float level_degrees = 0.15F;
 
 Picture even_light(const Picture& photo) {
@@ -47,17 +51,19 @@ Picture black_on_white(const Picture& even) {
 // The middle height of what stands alone in black: nearly all of it small letters.
 float letter_height(const Picture& black) {
     Boxa* boxes = pixConnCompBB(black.get(), 8);
-    std::vector<int> heights;
+    std::vector<int> heights; // each as often as it is high, so that grains of noise weigh little
+    std::size_t count = 0;
     for (l_int32 i = 0; boxes != nullptr && i < boxaGetCount(boxes); ++i) {
         l_int32 width = 0;
         l_int32 height = 0;
         boxaGetBoxGeometry(boxes, i, nullptr, nullptr, &width, &height);
-        if (height >= 5 && height <= 200 && width >= 3 && width <= 4 * height) {
-            heights.push_back(height);
+        if (height >= 7 && height <= 200 && width >= 3 && width <= 4 * height) {
+            heights.insert(heights.end(), static_cast<std::size_t>(height), height);
+            ++count;
         }
     }
     boxaDestroy(&boxes);
-    if (heights.size() < 30) {
+    if (count < 30) {
         return 0.0F;
     }
     const auto middle = heights.begin() + static_cast<std::ptrdiff_t>(heights.size() / 2);
@@ -70,7 +76,10 @@ Picture letters_of_one_size(Picture even) {
     if (height <= 0.0F) {
         return even;
     }
-    const float factor = std::min(static_cast<float>(letter_pixels) / height, most_enlarged);
+    const float roomy = std::sqrt(most_pixels / static_cast<float>(width_of(even)) /
+                                  static_cast<float>(height_of(even)));
+    const float factor =
+        std::min(static_cast<float>(letter_pixels) / height, std::min(most_enlarged, roomy));
     if (factor > 0.85F && factor < 1.15F) {
         return even;
     }
@@ -127,9 +136,20 @@ Picture right_way_up(Picture level) {
     return up < -1.0F ? quarter_turned(level, 2) : std::move(level);
 }
 
+// A model made of few lines runs wild where there are none: what is hardly curled is left alone,
+// and so is what would be torn.
+bool is_curl(const L_DEWARP* page) {
+    l_float32 least = 0.0F;
+    l_float32 most = 0.0F;
+    fpixGetMin(page->sampvdispar, &least, nullptr, nullptr);
+    fpixGetMax(page->sampvdispar, &most, nullptr, nullptr);
+    const float bend = most - least;
+    return bend > least_bend * letter_pixels && bend < most_bend * letter_pixels;
+}
+
 Picture uncurled(Picture upright) {
     const Picture black = black_on_white(upright);
-    L_DEWARPA* all = dewarpaCreate(1, 30, 1, 8, 100);
+    L_DEWARPA* all = dewarpaCreate(1, 30, 1, least_lines, 100);
     if (all == nullptr) {
         return upright;
     }
@@ -139,7 +159,7 @@ Picture uncurled(Picture upright) {
     if (page != nullptr) {
         dewarpaInsertDewarp(all, page);
         Pix* made = nullptr;
-        if (dewarpBuildPageModel(page, nullptr) == 0 &&
+        if (dewarpBuildPageModel(page, nullptr) == 0 && is_curl(page) &&
             dewarpaApplyDisparity(all, 0, upright.get(), 255, 0, 0, &made, nullptr) == 0) {
             flat.reset(made);
         }
