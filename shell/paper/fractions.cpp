@@ -91,7 +91,7 @@ std::vector<Part> parts_of(const Picture& black) {
 bool is_stroke(const Part& part) {
     const double slant = part.box.width() / part.box.height();
     return part.box.height() > 0.95 * letter && part.box.height() < 2.0 * letter && slant > 0.35 &&
-           slant < 1.15 && part.filled < 0.42 && part.slanted > 0.85;
+           slant < 1.15 && part.filled < 0.42 && part.slanted > 0.72;
 }
 
 bool is_figure_of(const Part& part, const Part& stroke) {
