@@ -199,7 +199,13 @@ Picture paper_alone(Picture photo) {
         0, 0, static_cast<l_int32>(across * factor), static_cast<l_int32>(down_side * factor));
     Picture cut(wide ? pixClipRectangle(wide.get(), part, nullptr) : nullptr);
     boxDestroy(&part);
-    return cut ? std::move(cut) : std::move(photo);
+    if (!cut) {
+        return photo;
+    }
+    // What is left of the table along the edges.
+    const l_int32 edge = std::min(width_of(cut), height_of(cut)) / 80;
+    pixSetOrClearBorder(cut.get(), edge, edge, edge, edge, PIX_SET);
+    return cut;
 }
 
 } // namespace loafwright::paper

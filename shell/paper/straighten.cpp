@@ -27,7 +27,20 @@ constexpr float sure_skew = 2.5F;  // Leptonica's own: below 3 is doubtful
 constexpr int least_lines = 15;    // Leptonica's own, for a model of curl
 constexpr float least_bend = 0.4F; // in letter heights
 constexpr float most_bend = 4.0F;
+constexpr float least_grain = 2.0F; // in 255ths
 constexpr float level_degrees = 0.15F;
+
+// The grains of a sensor in low light: most pixels then differ from their neighbours' mean.
+Picture without_grain(Picture photo) {
+    Picture smooth(pixBlockconv(photo.get(), 1, 1));
+    const Picture grain(smooth ? pixAbsDifference(photo.get(), smooth.get()) : nullptr);
+    l_float32 usual = 0.0F;
+    if (!grain ||
+        pixGetRankValueMasked(grain.get(), nullptr, 0, 0, 16, 0.5F, &usual, nullptr) != 0) {
+        return photo;
+    }
+    return usual >= least_grain ? std::move(smooth) : std::move(photo);
+}
 
 Picture even_light(const Picture& photo) {
     const int longer = std::max(width_of(photo), height_of(photo));
@@ -175,7 +188,7 @@ Picture quarter_turned(const Picture& picture, int quarters) {
 }
 
 Picture straightened(Picture photo) {
-    Picture even = even_light(paper_alone(std::move(photo)));
+    Picture even = even_light(without_grain(paper_alone(std::move(photo))));
     return uncurled(right_way_up(levelled(letters_of_one_size(std::move(even)))));
 }
 

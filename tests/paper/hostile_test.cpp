@@ -72,7 +72,11 @@ TEST_F(taking_in, more_pages_than_a_recipe_has_are_too_many) {
 }
 
 TEST_F(taking_in, what_would_take_too_much_is_given_up) {
-    wish_.limits.memory_bytes = 120 * intake::one_mebibyte;
+    wish_.limits.wall_seconds = 0;
+    EXPECT_EQ(code_of(press::png_of(page())), "reading_gave_up");
+    wish_ = {};
+    wish_.program = LOAFWRIGHT_INTAKE;
+    wish_.limits.memory_bytes = 60 * intake::one_mebibyte;
     const std::string code = code_of(press::png_of(page()));
     EXPECT_TRUE(code == "reading_gave_up" || code == "file_damaged" || code == "reader_missing")
         << code;
