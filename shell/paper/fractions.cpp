@@ -25,7 +25,8 @@ constexpr double letter = letter_pixels;
 
 struct Part {
     Box box;
-    double filled = 0.0; // share of its box that is black
+    double filled = 0.0;  // share of its box that is black
+    double slanted = 0.0; // share of its ink that leans like a stroke of division
 };
 
 bool has_hole(const Picture& black, const Box& box) {
@@ -62,11 +63,24 @@ std::vector<Part> parts_of(const Picture& black) {
         Picture piece(pixaGetPix(pieces, i, L_CLONE));
         l_int32 ink = 0;
         pixCountPixels(piece.get(), &ink, nullptr);
+        // Upper left and lower right of such a stroke are empty.
+        double beside = 0.0;
+        for (const bool upper : {true, false}) {
+            ::Box* corner = boxCreate(upper ? 0 : width - width / 2,
+                                      upper ? 0 : height - height / 2,
+                                      width / 2,
+                                      height / 2);
+            l_int32 there = 0;
+            pixCountPixelsInRect(piece.get(), corner, &there, nullptr);
+            boxDestroy(&corner);
+            beside += there;
+        }
         parts.push_back({{static_cast<double>(x),
                           static_cast<double>(y),
                           static_cast<double>(x + width),
                           static_cast<double>(y + height)},
-                         ink / (static_cast<double>(width) * height)});
+                         ink / (static_cast<double>(width) * height),
+                         1.0 - beside / std::max(ink, 1)});
     }
     boxaDestroy(&boxes);
     pixaDestroy(&pieces);
@@ -77,7 +91,7 @@ std::vector<Part> parts_of(const Picture& black) {
 bool is_stroke(const Part& part) {
     const double slant = part.box.width() / part.box.height();
     return part.box.height() > 0.95 * letter && part.box.height() < 2.0 * letter && slant > 0.35 &&
-           slant < 1.15 && part.filled < 0.42;
+           slant < 1.15 && part.filled < 0.42 && part.slanted > 0.72;
 }
 
 bool is_figure_of(const Part& part, const Part& stroke) {

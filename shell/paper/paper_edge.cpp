@@ -11,6 +11,8 @@
 #include <array>
 #include <cmath>
 #include <cstdlib>
+#include <memory>
+#include <optional>
 #include <utility>
 
 namespace loafwright::paper {
@@ -20,9 +22,11 @@ namespace {
 constexpr int looked_at_side = 500; // enough to find edges
 constexpr double least_share = 0.2;
 constexpr double most_share = 0.97;
-constexpr double least_filled = 0.93;
-constexpr int ink_contrast = 40; // between a letter and the paper around it
-constexpr double margin = 0.02;  // of the longer side: a sheet has words nowhere so near its edge
+constexpr double least_filled = 0.95;
+constexpr double most_filled = 1.05;
+constexpr double most_change = 0.05; // of its area over two steps of grey
+constexpr int ink_contrast = 40;     // between a letter and the paper around it
+constexpr double margin = 0.02; // of the longer side: a sheet has words nowhere so near its edge
 constexpr double most_ink_there = 0.004;
 
 struct Point {
@@ -45,16 +49,9 @@ double distance(const Point& a, const Point& b) {
     return std::hypot(a.x - b.x, a.y - b.y);
 }
 
-// The light patch in one bit, holes filled; empty when there is none.
-Picture light_patch(const Picture& small) {
-    // A closing wipes the letters out, so that the paper is one patch.
-    const Picture blank(pixCloseGray(small.get(), 15, 15));
-    l_int32 split = 0;
-    if (!blank ||
-        pixSplitDistributionFgBg(blank.get(), 0.1F, 1, &split, nullptr, nullptr, 0) != 0) {
-        return {};
-    }
-    const Picture dark(pixThresholdToBinary(blank.get(), split));
+// The largest patch lighter than this, in one bit.
+Picture light_patch(const Picture& blank, int lighter_than) {
+    const Picture dark(pixThresholdToBinary(blank.get(), lighter_than));
     const Picture light(pixInvert(nullptr, dark.get()));
     Pixa* parts = nullptr;
     Boxa* boxes = pixConnComp(light.get(), &parts, 4);
@@ -69,7 +66,7 @@ Picture light_patch(const Picture& small) {
             l_int32 x = 0;
             l_int32 y = 0;
             boxaGetBoxGeometry(boxes, i, &x, &y, nullptr, nullptr);
-            patch.reset(pixCreate(width_of(small), height_of(small), 1));
+            patch.reset(pixCreate(width_of(blank), height_of(blank), 1));
             pixRasterop(
                 patch.get(), x, y, width_of(part), height_of(part), PIX_SRC, part.get(), 0, 0);
         }
@@ -152,6 +149,54 @@ bool cuts_words(const Picture& small, const Corners& corners) {
     return near > most_ink_there * all;
 }
 
+struct Patch {
+    double area = 0.0; // spanned by its corners; 0 when it has not four of them
+    Corners corners{};
+};
+
+Patch patch_at(const Picture& blank, int lighter_than) {
+    const Picture light = light_patch(blank, lighter_than);
+    if (!light) {
+        return {};
+    }
+    Patch patch;
+    patch.corners = corners_of(light);
+    const double area = area_of(patch.corners);
+    const double all = static_cast<double>(width_of(blank)) * height_of(blank);
+    l_int32 count = 0;
+    pixCountPixels(light.get(), &count, nullptr);
+    if (area > least_share * all && area < most_share * all && count > least_filled * area &&
+        count < most_filled * area) {
+        patch.area = area;
+    }
+    return patch;
+}
+
+// How light paper is, nobody knows: a shadow parts it in two, a table is light itself. Its edge is
+// where the patch stays the same over several steps of grey (after Matas and others 2002, maximally
+// stable regions); the edge of a shadow wanders with every step.
+std::optional<Corners> sheet_on(const Picture& small) {
+    // A closing wipes the letters out, so that the paper is one patch.
+    const Picture blank(pixCloseGray(small.get(), 15, 15));
+    std::optional<Corners> sheet;
+    double least_change = most_change;
+    Patch before;
+    Patch here;
+    for (int lighter_than = 30; blank && lighter_than < 240; lighter_than += 10) {
+        Patch next = patch_at(blank, lighter_than);
+        if (before.area > 0 && here.area > 0 && next.area > 0) {
+            const double change = std::abs(before.area - next.area) / here.area;
+            if (change < least_change) {
+                least_change = change;
+                sheet = here.corners;
+            }
+        }
+        before = here;
+        here = next;
+    }
+    return sheet;
+}
+
 struct PtaEnd {
     void operator()(Pta* points) const { ptaDestroy(&points); }
 };
@@ -176,19 +221,11 @@ Picture paper_alone(Picture photo) {
     const double factor = static_cast<double>(longer) / looked_at_side;
     const auto down = static_cast<float>(1.0 / factor);
     const Picture small(pixScaleAreaMap(photo.get(), down, down));
-    const Picture patch = small ? light_patch(small) : Picture();
-    if (!patch) {
+    const auto sheet = small ? sheet_on(small) : std::nullopt;
+    if (!sheet || cuts_words(small, *sheet)) {
         return photo;
     }
-    const Corners corners = corners_of(patch);
-    l_int32 light = 0;
-    pixCountPixels(patch.get(), &light, nullptr);
-    const double all = static_cast<double>(width_of(small)) * height_of(small);
-    const double area = area_of(corners);
-    if (area < least_share * all || area > most_share * all || light < least_filled * area ||
-        light > 1.07 * area || cuts_words(small, corners)) {
-        return photo;
-    }
+    const Corners& corners = *sheet;
     const double across =
         std::max(distance(corners[0], corners[1]), distance(corners[3], corners[2]));
     const double down_side =
@@ -204,7 +241,13 @@ Picture paper_alone(Picture photo) {
         0, 0, static_cast<l_int32>(across * factor), static_cast<l_int32>(down_side * factor));
     Picture cut(wide ? pixClipRectangle(wide.get(), part, nullptr) : nullptr);
     boxDestroy(&part);
-    return cut ? std::move(cut) : std::move(photo);
+    if (!cut) {
+        return photo;
+    }
+    // What is left of the table along the edges.
+    const l_int32 edge = std::min(width_of(cut), height_of(cut)) / 80;
+    pixSetOrClearBorder(cut.get(), edge, edge, edge, edge, PIX_SET);
+    return cut;
 }
 
 } // namespace loafwright::paper

@@ -43,6 +43,12 @@ bool broken_word(const std::string& end, const std::string& next) {
            next.front() >= 'a' && next.front() <= 'z';
 }
 
+bool begins_with_number(const SeenLine& line) {
+    const std::string& word = line.words.front().text;
+    return is_digit(word.front()) || word.rfind("½", 0) == 0 || word.rfind("¼", 0) == 0 ||
+           word.rfind("¾", 0) == 0;
+}
+
 class Writer {
 public:
     explicit Writer(Prose& prose) : prose_(prose) {}
@@ -84,6 +90,10 @@ private:
 
     static bool goes_on(const Column& column, const SeenLine& line, const SeenLine& next) {
         if (is_bullet(next.words.front().text) || sizes_differ(line, next)) {
+            return false;
+        }
+        // Amounts under each other are a list, however wide its lines are.
+        if (begins_with_number(line) && begins_with_number(next)) {
             return false;
         }
         const double space = 0.3 * line.box.height();

@@ -23,7 +23,13 @@ constexpr double most_height = 5.0 * letter;
 constexpr double room = 0.6 * letter;
 
 std::vector<SeenLine> pieces_of(const Picture& page) {
-    const Picture black(pixThresholdToBinary(page.get(), ink_below));
+    const Picture dark(pixThresholdToBinary(page.get(), ink_below));
+    // Grains and specks, smeared, would fill the gutters.
+    constexpr auto speck = static_cast<l_int32>(0.4 * letter);
+    const Picture black(
+        dark ? pixSelectBySize(
+                   dark.get(), speck, speck, 8, L_SELECT_IF_EITHER, L_SELECT_IF_GTE, nullptr)
+             : nullptr);
     const auto smear = static_cast<l_int32>(std::lround(1.3 * letter));
     const Picture grown(black ? pixCloseSafeBrick(nullptr, black.get(), smear, 1) : nullptr);
     Boxa* boxes = grown ? pixConnCompBB(grown.get(), 8) : nullptr;

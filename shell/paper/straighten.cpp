@@ -21,9 +21,26 @@ namespace {
 
 // Measured with scripts/score-intake; see shell/paper/README.md.
 constexpr float most_enlarged = 3.0F;
+constexpr float most_pixels = 16e6F; // a page of tiny print at the wanted size
 constexpr float widest_skew_degrees = 15.0F;
-constexpr float sure_skew = 2.5F; // Leptonica's own: below 3 is doubtful
+constexpr float sure_skew = 2.5F;  // Leptonica's own: below 3 is doubtful
+constexpr int least_lines = 15;    // Leptonica's own, for a model of curl
+constexpr float least_bend = 0.4F; // in letter heights
+constexpr float most_bend = 4.0F;
+constexpr float least_grain = 2.0F; // in 255ths
 constexpr float level_degrees = 0.15F;
+
+// The grains of a sensor in low light: most pixels then differ from their neighbours' mean.
+Picture without_grain(Picture photo) {
+    Picture smooth(pixBlockconv(photo.get(), 1, 1));
+    const Picture grain(smooth ? pixAbsDifference(photo.get(), smooth.get()) : nullptr);
+    l_float32 usual = 0.0F;
+    if (!grain ||
+        pixGetRankValueMasked(grain.get(), nullptr, 0, 0, 16, 0.5F, &usual, nullptr) != 0) {
+        return photo;
+    }
+    return usual >= least_grain ? std::move(smooth) : std::move(photo);
+}
 
 Picture even_light(const Picture& photo) {
     const int longer = std::max(width_of(photo), height_of(photo));
@@ -47,17 +64,19 @@ Picture black_on_white(const Picture& even) {
 // The middle height of what stands alone in black: nearly all of it small letters.
 float letter_height(const Picture& black) {
     Boxa* boxes = pixConnCompBB(black.get(), 8);
-    std::vector<int> heights;
+    std::vector<int> heights; // each as often as it is high, so that grains of noise weigh little
+    std::size_t count = 0;
     for (l_int32 i = 0; boxes != nullptr && i < boxaGetCount(boxes); ++i) {
         l_int32 width = 0;
         l_int32 height = 0;
         boxaGetBoxGeometry(boxes, i, nullptr, nullptr, &width, &height);
-        if (height >= 5 && height <= 200 && width >= 3 && width <= 4 * height) {
-            heights.push_back(height);
+        if (height >= 7 && height <= 200 && width >= 3 && width <= 4 * height) {
+            heights.insert(heights.end(), static_cast<std::size_t>(height), height);
+            ++count;
         }
     }
     boxaDestroy(&boxes);
-    if (heights.size() < 30) {
+    if (count < 30) {
         return 0.0F;
     }
     const auto middle = heights.begin() + static_cast<std::ptrdiff_t>(heights.size() / 2);
@@ -70,7 +89,10 @@ Picture letters_of_one_size(Picture even) {
     if (height <= 0.0F) {
         return even;
     }
-    const float factor = std::min(static_cast<float>(letter_pixels) / height, most_enlarged);
+    const float roomy = std::sqrt(most_pixels / static_cast<float>(width_of(even)) /
+                                  static_cast<float>(height_of(even)));
+    const float factor =
+        std::min(static_cast<float>(letter_pixels) / height, std::min(most_enlarged, roomy));
     if (factor > 0.85F && factor < 1.15F) {
         return even;
     }
@@ -127,9 +149,20 @@ Picture right_way_up(Picture level) {
     return up < -1.0F ? quarter_turned(level, 2) : std::move(level);
 }
 
+// A model made of few lines runs wild where there are none: what is hardly curled is left alone,
+// and so is what would be torn.
+bool is_curl(const L_DEWARP* page) {
+    l_float32 least = 0.0F;
+    l_float32 most = 0.0F;
+    fpixGetMin(page->sampvdispar, &least, nullptr, nullptr);
+    fpixGetMax(page->sampvdispar, &most, nullptr, nullptr);
+    const float bend = most - least;
+    return bend > least_bend * letter_pixels && bend < most_bend * letter_pixels;
+}
+
 Picture uncurled(Picture upright) {
     const Picture black = black_on_white(upright);
-    L_DEWARPA* all = dewarpaCreate(1, 30, 1, 8, 100);
+    L_DEWARPA* all = dewarpaCreate(1, 30, 1, least_lines, 100);
     if (all == nullptr) {
         return upright;
     }
@@ -139,7 +172,7 @@ Picture uncurled(Picture upright) {
     if (page != nullptr) {
         dewarpaInsertDewarp(all, page);
         Pix* made = nullptr;
-        if (dewarpBuildPageModel(page, nullptr) == 0 &&
+        if (dewarpBuildPageModel(page, nullptr) == 0 && is_curl(page) &&
             dewarpaApplyDisparity(all, 0, upright.get(), 255, 0, 0, &made, nullptr) == 0) {
             flat.reset(made);
         }
@@ -155,7 +188,7 @@ Picture quarter_turned(const Picture& picture, int quarters) {
 }
 
 Picture straightened(Picture photo) {
-    Picture even = even_light(paper_alone(std::move(photo)));
+    Picture even = even_light(without_grain(paper_alone(std::move(photo))));
     return uncurled(right_way_up(levelled(letters_of_one_size(std::move(even)))));
 }
 

@@ -173,4 +173,11 @@ std::string tiff_of(const Grey& page) {
     });
 }
 
+std::string scanned_pdf(const Grey& page) {
+    return written(picture_of(page).get(), [](l_uint8** bytes, size_t* size, Pix* picture) {
+        return pixConvertToPdfData(
+            picture, L_FLATE_ENCODE, 0, bytes, size, 0, 0, 300, nullptr, nullptr, 0);
+    });
+}
+
 } // namespace loafwright::press

@@ -31,4 +31,7 @@ std::string png_of(const Grey& page);
 std::string webp_of(const Grey& page);
 std::string tiff_of(const Grey& page);
 
+/// A PDF that holds nothing but the picture of a page.
+std::string scanned_pdf(const Grey& page);
+
 } // namespace loafwright::press
