@@ -81,7 +81,11 @@ export function amountFields(ingredient: Ingredient): Field[] {
     ];
 }
 
+// What nobody takes for a step.
+const never = new Set(['the title', 'mark-up, not words']);
+
 export function unreadFields(unread: Reading['unread'][number]): Field[] {
+    if (never.has(unread.why)) return [];
     return [
         {
             key: `kind-at-${unread.at}`,
