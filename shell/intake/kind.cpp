@@ -76,7 +76,7 @@ std::optional<Kind> kind_of(std::string_view bytes) {
         (!can_be_text(bytes) && bytes.substr(0, 1024).find("%PDF-"sv) != std::string_view::npos)) {
         return Kind::pdf;
     }
-    if (!can_be_text(bytes) || begins(bytes, "{\\rtf"sv)) {
+    if (!foreign_kind(bytes).name.empty()) {
         return std::nullopt;
     }
     return is_page(bytes) ? Kind::html : Kind::text;
@@ -128,7 +128,10 @@ Foreign foreign_kind(std::string_view bytes) {
     if (begins(bytes, "\x1F\x8B"sv) || begins(bytes, "BZh"sv) || begins(bytes, "\xFD\x37zXZ"sv)) {
         return {"a packed file", "Unpack it first."};
     }
-    return {"a file with bytes that are not text", "Name a text, a web page, a PDF or a photo."};
+    if (begins(bytes, "RIFF"sv)) {
+        return {"a sound or a film", "Take a photo of the page."};
+    }
+    return {};
 }
 
 } // namespace loafwright::intake
