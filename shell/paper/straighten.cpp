@@ -189,6 +189,10 @@ Picture quarter_turned(const Picture& picture, int quarters) {
     return Picture(pixRotateOrth(picture.get(), quarters));
 }
 
+Picture turned_to_its_side(const Picture& page) {
+    return right_way_up(quarter_turned(page, 1));
+}
+
 Picture straightened(Picture photo) {
     Picture even = even_light(without_grain(paper_alone(std::move(photo))));
     return uncurled(right_way_up(levelled(letters_of_one_size(std::move(even)))));
