@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "shell/cli/intake_command.hpp"
 
+#include "engine/reading/read.hpp"
 #include "shell/cli/files.hpp"
 #include "shell/cli/source_files.hpp"
 #include "shell/intake/message.hpp"
@@ -49,12 +50,19 @@ tl::expected<CommandAnswer, Diagnostics> intake_command(const IntakeArguments& a
     if (!taken) {
         return tl::make_unexpected(std::move(taken.error()));
     }
+    const std::string name = name_for_messages(arguments.files.front());
+    if (!taken->handwriting) {
+        auto text = check_text(taken->text, name);
+        if (!text) {
+            return tl::make_unexpected(std::move(text.error()));
+        }
+    }
     CommandAnswer answer;
     if (arguments.json) {
         answer.text = intake::json_of(*taken);
         return answer;
     }
-    answer.messages = unsure_words(*taken, name_for_messages(arguments.files.front()));
+    answer.messages = unsure_words(*taken, name);
     answer.text = arguments.text ? taken->text : about(*taken);
     return answer;
 }

@@ -23,7 +23,7 @@ extern const std::string_view intake_help;
 
 /// Shows what was found in files of any kind: the words themselves, or a line about them.
 ///
-/// Errors: those of taken_in.
+/// Errors: those of taken_in and of check_text.
 tl::expected<CommandAnswer, Diagnostics> intake_command(const IntakeArguments& arguments);
 
 } // namespace loafwright::cli

@@ -56,7 +56,7 @@ std::optional<Kind> kind_of(std::string_view bytes) {
     if (web_page::looks_like_html(bytes)) { // in UTF-16 too, which has bytes that text has not
         return Kind::html;
     }
-    if (!can_be_text(bytes) || begins(bytes, "{\\rtf"sv)) {
+    if (!foreign_kind(bytes).name.empty()) {
         return std::nullopt;
     }
     return Kind::text;
@@ -108,7 +108,10 @@ Foreign foreign_kind(std::string_view bytes) {
     if (begins(bytes, "\x1F\x8B"sv) || begins(bytes, "BZh"sv) || begins(bytes, "\xFD\x37zXZ"sv)) {
         return {"a packed file", "Unpack it first."};
     }
-    return {"a file with bytes that are not text", "Name a text, a web page, a PDF or a photo."};
+    if (begins(bytes, "RIFF"sv)) {
+        return {"a sound or a film", "Take a photo of the page."};
+    }
+    return {};
 }
 
 } // namespace loafwright::intake

@@ -14,15 +14,14 @@ inline constexpr std::size_t telling_bytes = 65536;
 
 /// What kind of file these bytes begin, by what stands in them and never by a name.
 ///
-/// Promises: looks at the first `telling_bytes` only; what is no other kind and has no byte that
-///           text cannot have is text. Empty: a kind that nothing is taken from.
+/// Promises: looks at the first `telling_bytes` only; what is no other known kind is text, and
+///           check_text says where it is not. Empty: a kind that nothing is taken from.
 std::optional<Kind> kind_of(std::string_view bytes);
 
 /// "text", "web page", "PDF" or "picture".
 std::string_view name_of(Kind kind);
 
-/// What a file is that nothing is taken from, as far as its first bytes tell, and what to do with
-/// it.
+/// What a file is that nothing is taken from, and what to do with it; no name: none of those.
 struct Foreign {
     std::string_view name;    // "a Word document"
     std::string_view do_this; // "Save it as PDF."

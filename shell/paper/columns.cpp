@@ -19,7 +19,9 @@ namespace {
 constexpr double least_gutter = 0.8;   // in letter heights of a line
 constexpr double most_crossing = 0.35; // of all lines
 constexpr std::size_t least_rows = 3;  // on each side
+constexpr std::size_t full_column_rows = 12;
 constexpr std::size_t amount_letters = 9;
+constexpr std::size_t prose_letters = 18;
 constexpr double word_gap = 1.6; // more than this many heights inside a line parts it
 constexpr int deepest = 6;
 
@@ -120,18 +122,36 @@ double bottom_of(const std::vector<const SeenLine*>& lines) {
     return bottom;
 }
 
+// The last words of a text that had no room in the left column: long pieces, from its top on, with
+// nothing across the gutter below.
+bool is_spilled(const Sides& sides) {
+    if (sides.left.size() < full_column_rows || sides.right.empty() ||
+        middle_letters(sides.right) < prose_letters || middle_letters(sides.left) < prose_letters) {
+        return false;
+    }
+    const double top = top_of(sides.left);
+    const double reach = bottom_of(sides.left) - top;
+    return top_of(sides.right) < top + 0.1 * reach &&
+           std::all_of(sides.across.begin(), sides.across.end(), [top](const SeenLine* line) {
+               return line->box.middle() < top;
+           });
+}
+
 // How good a gutter this is; empty: none.
 std::optional<double>
 worth(const std::vector<SeenLine>& lines, const Gutter& gutter, double height) {
     const Sides sides = sides_of(lines, gutter);
-    if (sides.left.size() < least_rows || sides.right.size() < least_rows ||
-        static_cast<double>(sides.across.size()) >
-            most_crossing * static_cast<double>(lines.size())) {
+    const bool spilled = is_spilled(sides);
+    if (!spilled && (sides.left.size() < least_rows || sides.right.size() < least_rows)) {
+        return std::nullopt;
+    }
+    if (static_cast<double>(sides.across.size()) >
+        most_crossing * static_cast<double>(lines.size())) {
         return std::nullopt;
     }
     const double beside = std::min(bottom_of(sides.left), bottom_of(sides.right)) -
                           std::max(top_of(sides.left), top_of(sides.right));
-    if (beside < static_cast<double>(least_rows) * height) {
+    if (!spilled && beside < static_cast<double>(least_rows) * height) {
         return std::nullopt;
     }
     // A table of amounts: short pieces on one side, each with a partner in its row.

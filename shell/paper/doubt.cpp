@@ -32,6 +32,17 @@ bool is_share(std::string_view text) {
            std::all_of(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(percent), is_digit);
 }
 
+// A unit that was misread: "400¢" for 400g.
+bool has_odd_mark(std::string_view text) {
+    for (const std::string_view odd :
+         {"¢", "€", "£", "$", "¥", "§", "«", "»", "©", "®", "|", "\\"}) {
+        if (text.find(odd) != std::string_view::npos) {
+            return true;
+        }
+    }
+    return false;
+}
+
 // Whole words of letters that stand for figures: "l0", "I5", "O.5".
 bool like_number(std::string_view text) {
     return text == "l" || text == "I" || text == "|";
@@ -52,7 +63,7 @@ void doubt_numbers(SeenPage& page) {
                 word.doubted = true;
                 word.maybe = {"1"};
             } else if (has_digit(word.text)) {
-                word.doubted = word.confidence < sure_number;
+                word.doubted = word.confidence < sure_number || has_odd_mark(word.text);
             }
         }
     }

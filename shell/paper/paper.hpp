@@ -23,7 +23,7 @@ public:
     Reader& operator=(const Reader&) = delete;
     ~Reader();
 
-    /// Needs:  every file a PDF or a picture.
+    /// Needs:  one web page, or PDFs and pictures.
     /// Errors: as intake::take_in.
     [[nodiscard]] tl::expected<intake::TakenIn, Diagnostics>
     read(const intake::Request& request, const std::function<void(int)>& progress) const;

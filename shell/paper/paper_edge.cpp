@@ -182,7 +182,7 @@ std::optional<Corners> sheet_on(const Picture& small) {
     double least_change = most_change;
     Patch before;
     Patch here;
-    for (int lighter_than = 30; blank && lighter_than < 240; lighter_than += 10) {
+    for (int lighter_than = 30; blank && lighter_than < 240; lighter_than += 5) {
         Patch next = patch_at(blank, lighter_than);
         if (before.area > 0 && here.area > 0 && next.area > 0) {
             const double change = std::abs(before.area - next.area) / here.area;

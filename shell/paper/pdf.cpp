@@ -53,6 +53,8 @@ std::string plain(const poppler::ustring& text) {
         } else if (unit >= 0xFB00 && unit <= 0xFB06) {
             static constexpr const char* cast[] = {"ff", "fi", "fl", "ffi", "ffl", "st", "st"};
             bytes += cast[unit - 0xFB00];
+        } else if (unit == 0xAD && i + 1 == units.size()) {
+            bytes += '-'; // a soft hyphen that was used
         } else if (unit == 0xA0 || unit == 0x2007 || unit == 0x2009 || unit == 0x202F) {
             bytes += ' ';
         } else if (unit >= 0x20 && unit != 0x7F && unit != 0xAD && unit != 0xFEFF &&

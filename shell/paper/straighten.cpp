@@ -23,6 +23,7 @@ namespace {
 constexpr float most_enlarged = 3.0F;
 constexpr float most_pixels = 16e6F; // a page of tiny print at the wanted size
 constexpr float widest_skew_degrees = 15.0F;
+constexpr float much_surer = 1.5F;
 constexpr float sure_skew = 2.5F;  // Leptonica's own: below 3 is doubtful
 constexpr int least_lines = 15;    // Leptonica's own, for a model of curl
 constexpr float least_bend = 0.4F; // in letter heights
@@ -128,7 +129,8 @@ Picture levelled(Picture even) {
     const Picture black = black_on_white(even);
     Skew across = skew_of(black);
     const Skew along = skew_of(quarter_turned(black, 1));
-    if (along.confidence > across.confidence) {
+    // Most pages are held upright, and the edges of a table are lines too.
+    if (along.confidence > much_surer * across.confidence) {
         even = quarter_turned(even, 1);
         across = along;
     }
@@ -185,6 +187,10 @@ Picture uncurled(Picture upright) {
 
 Picture quarter_turned(const Picture& picture, int quarters) {
     return Picture(pixRotateOrth(picture.get(), quarters));
+}
+
+Picture turned_to_its_side(const Picture& page) {
+    return right_way_up(quarter_turned(page, 1));
 }
 
 Picture straightened(Picture photo) {

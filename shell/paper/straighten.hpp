@@ -16,6 +16,9 @@ inline constexpr int ink_below = 150;
 /// Promises: never empty where `photo` is not; nothing is cut off but what is no paper.
 Picture straightened(Picture photo);
 
+/// The same page, had its lines run along it and not across; the right way up again.
+Picture turned_to_its_side(const Picture& page);
+
 /// Turned by so many quarters, clockwise.
 Picture quarter_turned(const Picture& picture, int quarters);
 

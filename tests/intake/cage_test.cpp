@@ -40,7 +40,8 @@ int behind_the_door(Attempt attempt) {
 
 TEST(cage, no_file_is_opened) {
     EXPECT_EQ(behind_the_door([] { return ::open("/etc/passwd", O_RDONLY); }), kept_in);
-    EXPECT_EQ(behind_the_door([] { return ::open("left-behind", O_WRONLY | O_CREAT, 0600); }), kept_in);
+    EXPECT_EQ(behind_the_door([] { return ::open("left-behind", O_WRONLY | O_CREAT, 0600); }),
+              kept_in);
     EXPECT_EQ(behind_the_door([] { return ::unlink("left-behind"); }), kept_in);
 }
 

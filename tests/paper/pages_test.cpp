@@ -113,6 +113,16 @@ TEST_F(taking_in, several_photos_are_one_recipe_in_order) {
     EXPECT_NE(taken->text.find("35"), std::string::npos);
 }
 
+TEST_F(taking_in, a_page_written_by_hand_is_said_to_be_and_not_guessed_at) {
+    const auto taken = take(press::png_of(press::scrawled_page(7)));
+    ASSERT_TRUE(taken) << one_line(taken.error().front());
+    EXPECT_TRUE(taken->handwriting);
+    EXPECT_EQ(taken->text, "");
+    ASSERT_EQ(taken->remarks.size(), 1U);
+    EXPECT_EQ(taken->remarks[0].code, "handwriting");
+    EXPECT_NE(taken->remarks[0].do_this.find("read it aloud"), std::string::npos);
+}
+
 TEST_F(taking_in, pictures_of_the_pages_come_when_asked_for) {
     wish_.page_pictures = true;
     const auto taken = take(press::png_of(page()));
@@ -120,6 +130,11 @@ TEST_F(taking_in, pictures_of_the_pages_come_when_asked_for) {
     ASSERT_EQ(taken->pages.size(), 1U);
     EXPECT_EQ(intake::kind_of(taken->pages[0].png), intake::Kind::image);
     EXPECT_GT(taken->pages[0].width, 500);
+}
+
+TEST_F(taking_in, a_web_page_comes_back_from_the_child) {
+    const std::string text = text_of("<!DOCTYPE html>\r\n<p>Knead for 10 minutes.\xFF</p>");
+    EXPECT_NE(text.find("Knead for 10 minutes."), std::string::npos) << text;
 }
 
 TEST_F(taking_in, text_comes_back_byte_for_byte) {

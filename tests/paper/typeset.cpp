@@ -7,6 +7,7 @@
 
 #include <functional>
 #include <memory>
+#include <random>
 #include <sstream>
 
 namespace loafwright::press {
@@ -285,6 +286,49 @@ std::string printed_pdf(const std::string& markdown, const Style& style) {
     cairo_surface_finish(surface);
     cairo_surface_destroy(surface);
     return bytes;
+}
+
+Grey scrawled_page(unsigned seed) {
+    std::mt19937 chance(seed);
+    const auto between = [&chance](double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(chance);
+    };
+    Grey page;
+    page.width = 1654;
+    page.height = 2339;
+    cairo_surface_t* surface =
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, page.width, page.height);
+    cairo_t* paper = cairo_create(surface);
+    cairo_set_source_rgb(paper, 1, 1, 1);
+    cairo_paint(paper);
+    cairo_set_source_rgb(paper, 0.1, 0.1, 0.1);
+    cairo_set_line_width(paper, 4);
+    for (double y = 200; y < 2100; y += 90) {
+        for (double x = 150; x < 1400; x += between(40, 70)) {
+            cairo_move_to(paper, x, y);
+            for (int stroke = 0; stroke < 4; ++stroke, x += between(18, 34)) {
+                cairo_curve_to(paper,
+                               x + between(-20, 30),
+                               y - between(10, 70),
+                               x + between(-10, 50),
+                               y + between(-10, 40),
+                               x + between(18, 34),
+                               y + between(-8, 8));
+            }
+            cairo_stroke(paper);
+        }
+    }
+    cairo_surface_flush(surface);
+    const unsigned char* rows = cairo_image_surface_get_data(surface);
+    const int stride = cairo_image_surface_get_stride(surface);
+    for (int y = 0; y < page.height; ++y) {
+        for (int x = 0; x < page.width; ++x) {
+            page.pixels.push_back(rows[static_cast<std::ptrdiff_t>(y) * stride + 4 * x + 1]);
+        }
+    }
+    cairo_destroy(paper);
+    cairo_surface_destroy(surface);
+    return page;
 }
 
 bool has_family(const std::string& family) {

@@ -30,6 +30,9 @@ std::string printed_words(const std::string& markdown);
 std::vector<Grey> printed_pages(const std::string& markdown, const Style& style);
 std::string printed_pdf(const std::string& markdown, const Style& style);
 
+/// A page of loops and waves in lines, as a hurried pen leaves them; no letter among them.
+Grey scrawled_page(unsigned seed);
+
 /// Is the typeface on this machine?
 bool has_family(const std::string& family);
 
