@@ -128,7 +128,12 @@ Response look(IntakeJobs& jobs, const Request& request) {
         // What passes as it came may be anything at all.
         const auto text = check_text(taken->text, "the file");
         if (!text && !taken->handwriting) {
-            return error_response(422, text.error());
+            const bool words = text.error().front().code != "text_binary";
+            return words ? error_response(422, text.error())
+                         : error_response(422,
+                                          "kind_untaken",
+                                          "this is no text, web page, PDF or photo",
+                                          "Save it as one of these, or paste its words.");
         }
         json["taken"] = taken_json(*taken);
     }

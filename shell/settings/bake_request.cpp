@@ -161,8 +161,12 @@ private:
         if (text == nullptr || text->kind != Kind::text) {
             fields.missing("text", R"("text": "Mix 500 g flour…")");
         } else if (auto checked = check_text(text->text, name)) {
-            read_.request.breads.push_back(
-                {name, std::move(*checked), std::move(answers), {}, {}, {size(fields), yeast(fields)}});
+            read_.request.breads.push_back({name,
+                                            std::move(*checked),
+                                            std::move(answers),
+                                            {},
+                                            {},
+                                            {size(fields), yeast(fields)}});
         } else {
             add(wrong_, std::move(checked.error()));
         }
