@@ -132,7 +132,7 @@ TEST(follow, not_ready_without_a_time_means_look_again_soon) {
     events.push_back(slow);
     const Moment moment = loaf.moment(events, slow.at);
     EXPECT_EQ(moment.doing[0].standing, Standing::running);
-    EXPECT_EQ(moment.free_until, later_by_minutes(slow.at, 10)); // common practice
+    EXPECT_EQ(moment.doing[0].look_from, later_by_minutes(slow.at, 10)); // common practice
 }
 
 TEST(follow, an_act_is_due_at_its_time_and_over_when_ticked) {

@@ -17,7 +17,6 @@ TakenIn some_words() {
     taken.kind = Kind::image;
     taken.text = "Bake 35 minutes at 220 °C.\n";
     taken.unsure.push_back({{5, 7}, 0.5, Clipping{1, 10, 20, 30, 12}, {"85", "38"}});
-    taken.times.total = Minutes(90);
     taken.pages.push_back({300, 400, std::string("\x89PNG\0\n\n", 7)});
     taken.remarks.push_back({"handwriting", Severity::warning, "what", "where", "do this"});
     return taken;
@@ -41,7 +40,6 @@ TEST(message, an_answer_comes_back_as_it_was_said) {
     EXPECT_EQ(taken.unsure[0].maybe, (std::vector<std::string>{"85", "38"}));
     ASSERT_TRUE(taken.unsure[0].clipping);
     EXPECT_EQ(taken.unsure[0].clipping->width, 30);
-    EXPECT_EQ(taken.times.total->count(), 90);
     ASSERT_EQ(taken.pages.size(), 1U);
     EXPECT_EQ(taken.pages[0].png, some_words().pages[0].png);
     ASSERT_EQ(taken.remarks.size(), 1U);

@@ -72,7 +72,7 @@ TEST(page_words, of_several_recipes_the_first_is_taken_and_the_others_are_named)
 
 TEST(page_words, what_is_wrong_names_the_file) {
     const auto taken =
-        page_words("<!doctype html><html><body><nav>Home</nav></body></html>", "no.html");
+        page_words("<!doctype html><html><body><img src=loaf.png></body></html>", "no.html");
     ASSERT_FALSE(taken.has_value());
     EXPECT_EQ(taken.error().front().where, "no.html");
     EXPECT_EQ(taken.error().front().code, "page_no_words");

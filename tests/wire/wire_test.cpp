@@ -52,7 +52,7 @@ Reading reading() {
     fold.during = 0;
     fold.repeat = Minutes(30.0);
     out.recipe.steps = {rise, fold};
-    out.unread = {Unread{"In July", Span{50, 57}, "not a step"}};
+    out.unread = {Unread{"In July", Span{50, 57}, "not a step", "50"}};
     out.questions = {Question{"oven-c", "oven", "How hot?", "220"}};
     out.remarks = {Diagnostic{"units_disagree", Severity::note, "two weights", "1-2", "check"}};
     return out;
@@ -96,11 +96,12 @@ TEST(wire, a_reading_reads_back_field_by_field) {
     EXPECT_TRUE(recipe.at("steps").at(1).at("minutes").is_null());
     EXPECT_EQ(
         json.at("unread"),
-        Json::parse(R"json([{"text": "In July", "span": [50, 57], "why": "not a step"}])json"));
+        Json::parse(
+            R"json([{"text": "In July", "span": [50, 57], "why": "not a step", "at": "50"}])json"));
     EXPECT_EQ(
         json.at("questions"),
         Json::parse(
-            R"json([{"key": "oven-c", "about": "oven", "ask": "How hot?", "default": "220"}])json"));
+            R"json([{"key": "oven-c", "about": "oven", "ask": "How hot?", "default": "220", "span": null}])json"));
     EXPECT_EQ(json.at("remarks"), Json::parse(R"json([{"code": "units_disagree", "severity": "note",
         "what": "two weights", "where": "1-2", "do_this": "check"}])json"));
 }
