@@ -35,7 +35,7 @@ void add_shelf_routes(Router& router, const ApiParts& parts);   // choose, gathe
 void add_journal_routes(Router& router, const ApiParts& parts); // findings, progress
 void add_bake_routes(Router& router, const ApiParts& parts);    // bakes and their events
 void add_notebook_routes(Router& router,
-                         const ApiParts& parts); // recipes, settings, photos, export
+                         const ApiParts& parts);          // recipes, settings, photos, export
 void add_intake_routes(Router& router, IntakeJobs& jobs); // photos, PDFs and web pages
 
 /// A handler that makes its answer at once.

@@ -10,6 +10,7 @@
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <memory>
 #include <random>
 #include <string>
 #include <thread>
@@ -25,12 +26,16 @@ void say(const std::string& lines) {
     }
 }
 
-void append_for_ever(const std::string& address, const std::string& photos, const std::string& me) {
+std::unique_ptr<Store> opened(const std::string& address, const std::string& photos) {
     auto store = open(address, photos);
     if (!store) {
         say("cannot open: " + one_line(store.error()) + "\n");
         std::_Exit(4);
     }
+    return std::move(*store);
+}
+
+void append_for_ever(Store& store, const std::string& me) {
     std::mt19937 random(static_cast<unsigned>(std::hash<std::string>{}(me)));
     for (int n = 0;;) {
         std::vector<Append> appends;
@@ -41,11 +46,11 @@ void append_for_ever(const std::string& address, const std::string& photos, cons
             }
             appends.push_back(append);
         }
-        auto answer = (*store)->append_all(appends);
+        auto answer = store.append_all(appends);
         while (!answer) {
             say("trouble " + answer.error().code + "\n");
             std::this_thread::sleep_for(std::chrono::milliseconds(50));
-            answer = (*store)->append_all(appends);
+            answer = store.append_all(appends);
         }
         std::string lines;
         for (std::size_t a = 0; a < appends.size(); ++a) {
@@ -68,10 +73,15 @@ int main(int argc, char** argv) {
     const std::string address = argv[1];
     const std::string photos = argv[2];
     const std::string name = argv[3];
-    std::vector<std::jthread> threads;
+    // All are open before the first is told of: what is killed then is no store that opens.
+    std::vector<std::unique_ptr<loafwright::store::Store>> stores;
     for (int n = 0; n < std::atoi(argv[4]); ++n) {
+        stores.push_back(loafwright::store::opened(address, photos));
+    }
+    std::vector<std::jthread> threads;
+    for (std::size_t n = 0; n < stores.size(); ++n) {
         threads.emplace_back([&, n] {
-            loafwright::store::append_for_ever(address, photos, name + "-" + std::to_string(n));
+            loafwright::store::append_for_ever(*stores[n], name + "-" + std::to_string(n));
         });
     }
     return 0;
