@@ -29,6 +29,13 @@ journey(async ({ base, check, person }) => {
         await until(async () => (await kept(base, id)).events.filter((event) => event.kind === 'told').length === 2),
         'both picks are kept',
     );
+    for (const change of ['warmer water', 'a longer prove']) {
+        await asked.getByLabel('Done otherwise than last time').fill(change);
+        await button(asked, 'Add it').click();
+        await asked.getByText(change, { exact: true }).waitFor();
+    }
+    await asked.getByText(/can't tell which of them/).waitFor();
+    check(true, 'of two changes at once it says that the bake cannot tell which helped');
     await looked('afterwards');
 
     // What got better

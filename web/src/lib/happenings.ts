@@ -64,11 +64,13 @@ export function measuredWords(of: string): string {
 export const allMeasured = Object.keys(measured) as ('dough' | 'room' | 'oven' | 'loaf')[];
 
 type ToldEvent = Extract<BakeEvent, { kind: 'told' }>;
-export type ToldPicks = Pick<ToldEvent, 'crust' | 'crumb' | 'again' | 'symptoms'>;
+export type ToldPicks = Pick<ToldEvent, 'crust' | 'crumb' | 'again' | 'symptoms' | 'changed'>;
+/// With every sign and every change once.
+export type ToldOfAll = ToldPicks & { symptoms: string[]; changed: string[] };
 
-/// What was said of a bread afterwards: the last word on each, and every sign once.
-export function afterwards(events: BakeEvent[], bread: number): ToldPicks & { symptoms: string[] } {
-    const all: ToldPicks & { symptoms: string[] } = { symptoms: [] };
+/// What was said of a bread afterwards: the last word on each, and every sign and change once.
+export function afterwards(events: BakeEvent[], bread: number): ToldOfAll {
+    const all: ToldOfAll = { symptoms: [], changed: [] };
     for (const event of standing(events)) {
         if (event.kind !== 'told' || event.bread !== bread) continue;
         if (event.crust) all.crust = event.crust;
@@ -76,6 +78,9 @@ export function afterwards(events: BakeEvent[], bread: number): ToldPicks & { sy
         if (event.again !== undefined) all.again = event.again;
         for (const sign of event.symptoms ?? []) {
             if (!all.symptoms.includes(sign)) all.symptoms.push(sign);
+        }
+        for (const change of event.changed ?? []) {
+            if (!all.changed.includes(change)) all.changed.push(change);
         }
     }
     return all;
@@ -87,6 +92,7 @@ function toldWords(event: ToldEvent): string {
         ...(event.crumb ? [`crumb ${event.crumb}`] : []),
         ...(event.again === undefined ? [] : [event.again ? 'to be baked again' : 'not again']),
         ...(event.symptoms ?? []),
+        ...(event.changed ?? []).map((change) => `done otherwise: ${change}`),
     ];
     return `How it was: ${parts.join(', ')}`;
 }
