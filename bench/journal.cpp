@@ -11,6 +11,7 @@
 
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 #include <stdlib.h>
 
 #include <filesystem>
@@ -40,7 +41,7 @@ public:
         for (std::size_t number = 0; number < bakes; ++number) {
             const std::string id = fmt::format("bake-{:05}", number);
             const Instant begun{1500000000 + static_cast<std::int64_t>(number) * 86400};
-            const std::string log = wire::bake_log_json(slow_bake(number));
+            const std::string log = nlohmann::json(wire::bake_log_json(slow_bake(number))).dump();
             const bool kept =
                 (*store)->create_bake(id, "{}", begun).has_value() &&
                 (*store)

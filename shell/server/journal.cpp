@@ -21,7 +21,7 @@ constexpr const char* document_kind = "log";
 std::string document_of(std::int64_t last, const std::vector<BakeLog>& logs) {
     Json json{{"last", last}, {"logs", Json::array()}};
     for (const BakeLog& log : logs) {
-        json["logs"].push_back(Json::parse(wire::bake_log_json(log)));
+        json["logs"].push_back(wire::bake_log_json(log)); // as text: it is read by who wrote it
     }
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
@@ -35,7 +35,8 @@ std::optional<std::pair<std::int64_t, std::vector<BakeLog>>> logs_from(const std
     }
     std::vector<BakeLog> logs;
     for (const Json& one : json["logs"]) {
-        auto log = wire::bake_log_from_json(one.dump(), "log");
+        auto log = wire::bake_log_from_json(
+            one.is_string() ? one.get_ref<const std::string&>() : one.dump(), "log");
         if (!log) {
             return std::nullopt;
         }
@@ -51,13 +52,24 @@ std::vector<BakeLog> Journal::made_of(const Told& told) const {
         std::get<Plan>(told.bake->outcome), told.bake->known->fitted, told.events, knowledge_);
 }
 
-std::optional<Diagnostic> Journal::read_kept() {
-    const auto documents =
-        keeper_.with([](store::Store& store) { return store.documents(document_kind); });
-    if (!documents) {
-        return documents.error();
+std::optional<Diagnostic> Journal::read_kept(const std::vector<store::BakeRecord>& bakes) {
+    std::vector<store::Document> documents;
+    const auto trouble = keeper_.with([&](store::Store& store) -> std::optional<Diagnostic> {
+        for (const store::BakeRecord& record : bakes) {
+            auto document = store.document(document_kind, record.id);
+            if (!document) {
+                return document.error();
+            }
+            if (*document) {
+                documents.push_back(std::move(**document));
+            }
+        }
+        return std::nullopt;
+    });
+    if (trouble) {
+        return trouble;
     }
-    for (const store::Document& document : *documents) {
+    for (const store::Document& document : documents) {
         if (auto kept = logs_from(document.json)) {
             Entry& entry = entries_[document.id];
             entry.last = kept->first;
@@ -70,15 +82,15 @@ std::optional<Diagnostic> Journal::read_kept() {
 
 std::optional<Diagnostic> Journal::catch_up() {
     const std::lock_guard guard(lock_);
-    if (!read_) {
-        if (auto trouble = read_kept()) {
-            return trouble;
-        }
-    }
     const auto bakes =
         keeper_.with([](store::Store& store) { return store.bakes(most_learned_from); });
     if (!bakes) {
         return bakes.error();
+    }
+    if (!read_) {
+        if (auto trouble = read_kept(*bakes)) {
+            return trouble;
+        }
     }
     std::map<std::string, Entry> now;
     for (const store::BakeRecord& record : *bakes) {

@@ -48,7 +48,7 @@ private:
         std::vector<BakeLog> logs;
     };
 
-    std::optional<Diagnostic> read_kept();
+    std::optional<Diagnostic> read_kept(const std::vector<store::BakeRecord>& bakes);
     std::vector<BakeLog> made_of(const Told& told) const;
 
     ToldBakes& bakes_;
