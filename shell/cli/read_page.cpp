@@ -252,9 +252,7 @@ void add_step(Page& page, const Recipe& recipe, std::size_t index, Why why) {
         words.push_back(fmt::format(
             "→ why: {}; read from bytes {} to {}", length, step.span.begin, step.span.end));
         if (!step.at.empty()) {
-            words.push_back(fmt::format(
-                "→ to correct it: --answer minutes-at-{0}=…, heat-at-{0}=…, kind-at-{0}=…",
-                step.at));
+            words.push_back("→ place " + step.at);
         }
         std::string after;
         for (const std::size_t before : step.after) {
@@ -295,8 +293,7 @@ std::string read_page(const Reading& reading, std::size_t columns, output::Weigh
                                                            : std::string("unweighed")));
             }
             if (why == Why::shown && !ingredient.at.empty()) {
-                words.push_back(
-                    fmt::format("→ to correct it: --answer grams-at-{}=…", ingredient.at));
+                words.push_back("→ place " + ingredient.at);
             }
             page.row({amount}, words);
         }
@@ -310,6 +307,14 @@ std::string read_page(const Reading& reading, std::size_t columns, output::Weigh
         for (const Unread& unread : reading.unread) {
             page.row({unread.why}, {unread.text});
         }
+    }
+    if (why == Why::shown) {
+        page.heading("To put right what was read");
+        page.sentence(
+            "--answer WHAT-at-PLACE=VALUE, where WHAT is minutes, heat, kind or place for a "
+            "step, grams for an amount: --answer minutes-at-187=45. A kind of none is no "
+            "step.",
+            2);
     }
     if (!reading.questions.empty()) {
         page.heading("Left open by the recipe");
