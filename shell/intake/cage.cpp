@@ -39,8 +39,8 @@ constexpr std::array allowed = {SCMP_SYS(read),          SCMP_SYS(readv),
                                 SCMP_SYS(getrandom),     SCMP_SYS(getpid),
                                 SCMP_SYS(gettid),        SCMP_SYS(sysinfo),
                                 SCMP_SYS(rt_sigaction),  SCMP_SYS(rt_sigprocmask),
-                                SCMP_SYS(rt_sigreturn),  SCMP_SYS(exit),
-                                SCMP_SYS(exit_group)};
+                                SCMP_SYS(rt_sigreturn),  SCMP_SYS(sigaltstack),
+                                SCMP_SYS(exit),          SCMP_SYS(exit_group)};
 
 struct Part {
     int call;
@@ -68,10 +68,14 @@ constexpr bool is_sanitized = false;
 
 } // namespace
 
+bool memory_is_limited() {
+    return !is_sanitized;
+}
+
 bool set_limits(const Limits& limits) {
     const unsigned seconds = limits.processor_seconds;
     return ::prctl(PR_SET_PDEATHSIG, SIGKILL) == 0 && ::prctl(PR_SET_DUMPABLE, 0) == 0 &&
-           (is_sanitized || limit(RLIMIT_AS, limits.memory_bytes, limits.memory_bytes)) &&
+           (!memory_is_limited() || limit(RLIMIT_AS, limits.memory_bytes, limits.memory_bytes)) &&
            limit(RLIMIT_CPU, seconds, seconds + 1) && limit(RLIMIT_FSIZE, 0, 0) &&
            limit(RLIMIT_CORE, 0, 0) && limit(RLIMIT_NPROC, 0, 0);
 }

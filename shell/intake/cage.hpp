@@ -5,6 +5,9 @@
 
 namespace loafwright::intake {
 
+/// False in a build with the address sanitizer, which needs more address space than any limit.
+bool memory_is_limited();
+
 /// The first wall, before anything of the request is looked at: memory, time, no files written, no
 /// cores, no more processes, and an end when the parent ends.
 ///
