@@ -2032,7 +2032,7 @@ export interface components {
             finished: boolean;
             /** Format: date-time */
             free_until: string | null;
-            /** @description One line for now. */
+            /** @description What to do at this moment */
             say: string;
             doing: {
                 bread: number;
