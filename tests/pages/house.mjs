@@ -4,7 +4,7 @@
 // stranger. The pages come over plain http, where browsers keep some of their doors shut.
 import { networkInterfaces } from 'node:os';
 
-import { beginBake, bring, button, line, until } from './baking.mjs';
+import { beginBake, bring, button, line, recipe, until } from './baking.mjs';
 import { journey } from './browser.mjs';
 import { accessible, picture } from './seeing.mjs';
 
@@ -22,8 +22,7 @@ journey(
         const desk = await person({ width: 1280, height: 800 });
         await desk.goto(address);
         check(desk.url() === `${base}/`, 'the printed address lets the desk in and is left behind');
-        await bring(desk);
-        await desk.getByLabel('Eat at, day').selectOption({ index: 1 });
+        await bring(desk, recipe, { later: 1 });
         const id = await beginBake(desk);
         await button(desk, 'On the phone').click();
         const code = desk.getByRole('img', { name: /^Code to scan/ });

@@ -2,14 +2,13 @@
 //
 // A phone and a tablet on one bake: what one ticks the other shows, ticks from both merge, a retry counts once.
 // How long a tick takes from one screen to the other is told, not judged: scripts/bench-pages does that.
-import { beginBake, bring, kept, line, until } from './baking.mjs';
+import { beginBake, bring, kept, line, recipe, until } from './baking.mjs';
 import { journey } from './browser.mjs';
 import { fromTickToTick } from './measuring.mjs';
 
 journey(async ({ base, check, person }) => {
     const phone = await person({});
-    await bring(phone);
-    await phone.getByLabel('Eat at, day').selectOption({ index: 1 });
+    await bring(phone, recipe, { later: 1 });
     const id = await beginBake(phone);
     const tablet = await person({ width: 768, height: 1024 });
     await tablet.goto(`/bake/${id}`);
