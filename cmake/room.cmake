@@ -22,6 +22,16 @@ include_guard(GLOBAL)
 
 set(CMAKE_VERIFY_INTERFACE_HEADER_SETS ON)
 
+# Under the sanitizers half of the building is the optimiser's, on code that takes no time when it runs.
+set(LOAFWRIGHT_UNOPTIMISED "" CACHE STRING "Rooms built with -O0; 'tests' stands for every test program")
+
+# Takes the optimiser away from a target when its name, or what it belongs to, is in that list.
+function(loafwright_optimisation target name)
+    if(name IN_LIST LOAFWRIGHT_UNOPTIMISED)
+        target_compile_options(${target} PRIVATE -O0)
+    endif()
+endfunction()
+
 # Stops with the names of all listed rooms and files that are not there.
 function(loafwright_require)
     cmake_parse_arguments(PARSE_ARGV 0 arg "" "" "ROOMS;FILES")
@@ -64,6 +74,7 @@ function(room name)
     if(arg_SOURCES)
         add_library(${target} STATIC ${arg_SOURCES})
         loafwright_warnings(${target})
+        loafwright_optimisation(${target} ${name})
     else()
         add_library(${target} INTERFACE)
         set(scope INTERFACE)

@@ -11,6 +11,10 @@
 # string literal, for files of test data.
 include_guard(GLOBAL)
 
+# Two thousand starts of a program cost the sanitizers minutes. A fault is found all the same, and
+# named by the program's own words.
+option(LOAFWRIGHT_WHOLE_TESTS "ctest runs each test program once, and not once for each test" OFF)
+
 function(loafwright_side_program name)
     cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "USES;SOURCES;LIBRARIES")
     if(arg_UNPARSED_ARGUMENTS)
@@ -32,7 +36,8 @@ function(room_tests name)
     cmake_parse_arguments(PARSE_ARGV 1 arg "TOGETHER" "" "")
     loafwright_side_program(test_${name} ${arg_UNPARSED_ARGUMENTS}
         LIBRARIES GTest::gtest_main rapidcheck rapidcheck_gtest)
-    if(arg_TOGETHER)
+    loafwright_optimisation(test_${name} tests)
+    if(arg_TOGETHER OR LOAFWRIGHT_WHOLE_TESTS)
         add_test(NAME ${name}.together COMMAND test_${name} --gtest_brief=1
             WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}")
         set_tests_properties(${name}.together PROPERTIES LABELS "${name}" TIMEOUT 3600)
