@@ -30,17 +30,6 @@ bool inside(Span part, Span whole) {
     return whole.begin <= part.begin && part.end <= whole.end;
 }
 
-bool matters(Span word, const Recipe& recipe) {
-    return std::any_of(recipe.steps.begin(),
-                       recipe.steps.end(),
-                       [word](const Step& step) { return inside(word, step.span); }) ||
-           std::any_of(recipe.ingredients.begin(),
-                       recipe.ingredients.end(),
-                       [word](const Ingredient& ingredient) {
-                           return ingredient.span && inside(word, *ingredient.span);
-                       });
-}
-
 std::string other_readings(const std::vector<std::string>& maybe) {
     std::string words;
     for (std::size_t index = 0; index < maybe.size(); ++index) {
@@ -50,7 +39,31 @@ std::string other_readings(const std::vector<std::string>& maybe) {
     return words.empty() ? words : words + "\".";
 }
 
+// The reader's own question about the same words, taken out.
+std::optional<Question> taken_out(Span words, std::vector<Question>& questions) {
+    const auto found = std::find_if(questions.begin(), questions.end(), [&](const Question& one) {
+        return one.span && one.span->begin < words.end && words.begin < one.span->end;
+    });
+    if (found == questions.end()) {
+        return std::nullopt;
+    }
+    Question question = std::move(*found);
+    questions.erase(found);
+    return question;
+}
+
 } // namespace
+
+bool hangs_on(Span words, const Recipe& recipe) {
+    return std::any_of(recipe.steps.begin(),
+                       recipe.steps.end(),
+                       [words](const Step& step) { return inside(words, step.span); }) ||
+           std::any_of(recipe.ingredients.begin(),
+                       recipe.ingredients.end(),
+                       [words](const Ingredient& ingredient) {
+                           return ingredient.span && inside(words, *ingredient.span);
+                       });
+}
 
 Settled settle(const std::string& text, const std::vector<Doubt>& doubts, const Answers& answers) {
     Settled settled;
@@ -95,7 +108,7 @@ void ask_about_doubts(std::string_view text,
                             std::any_of(open.doubt.maybe.begin(),
                                         open.doubt.maybe.end(),
                                         [](const std::string& other) { return has_figure(other); });
-        if (!figure || !matters(span, reading.recipe)) {
+        if (!figure || !hangs_on(span, reading.recipe)) {
             continue;
         }
         Question question;
@@ -104,6 +117,9 @@ void ask_about_doubts(std::string_view text,
         question.ask = "Does the picture say \"" + word + "\"? It is not clear there." +
                        other_readings(open.doubt.maybe);
         question.default_answer = word;
+        if (const auto own = taken_out(span, reading.questions)) {
+            question.default_answer = own->default_answer;
+        }
         question.span = span;
         questions.push_back(std::move(question));
     }

@@ -34,11 +34,15 @@ struct Settled {
 ///           the text stays.
 Settled settle(const std::string& text, const std::vector<Doubt>& doubts, const Answers& answers);
 
+/// Does a step or an ingredient stand or fall with these words?
+bool hangs_on(Span words, const Recipe& recipe);
+
 /// Asks about the words in doubt on which something hangs: those with a figure inside what became
 /// a step or an ingredient. What the word looks like is the default.
 ///
 /// Needs:    `reading` and `doubts` are of `text`.
-/// Promises: such questions stand first, in the order of the text; nothing else changes.
+/// Promises: such questions stand first, in the order of the text; what the reader itself asked of
+///           the same words goes, and its answer is the default.
 void ask_about_doubts(std::string_view text,
                       const std::vector<OpenDoubt>& doubts,
                       Reading& reading);

@@ -13,6 +13,7 @@
 #include "engine/reading/head_times.hpp"
 #include "engine/reading/ingredient.hpp"
 #include "engine/reading/layout.hpp"
+#include "engine/reading/look_alike.hpp"
 #include "engine/reading/process.hpp"
 #include "engine/reading/question.hpp"
 #include "engine/reading/reminder.hpp"
@@ -38,7 +39,7 @@ public:
             const Process& process,
             const Answers& answers)
         : text_(text), knowledge_(knowledge), lexicon_(lexicon), units_(units), process_(process),
-          answers_(answers), layout_(lay_out(text, lexicon)) {}
+          layout_(lay_out(text, lexicon)), answers_(settle_look_alikes(layout_.tokens, answers)) {}
 
     Reading run() {
         reading_.recipe.title = layout_.title.empty() ? "Bread" : layout_.title;
@@ -78,6 +79,7 @@ public:
             knowledge_, lexicon_, units_, ingredients.region(), answers_, found_, reading_);
         compare_head_times(layout_, reading_);
         ask_and_answer(knowledge_, layout_, found_, assembly_.kinds_of_bread, others, reading_);
+        ask_about_look_alikes(text_, layout_.tokens, reading_);
         add_usual_cues(reading_.recipe,
                        knowledge_); // after the questions: they quote the text's own
         return std::move(reading_);
@@ -386,8 +388,8 @@ private:
     const Lexicon& lexicon_;
     const Units& units_;
     const Process& process_;
-    const Answers& answers_;
     Layout layout_;
+    const Answers answers_; // without those about single figures
     std::vector<Clause> clauses_;
     Assembly assembly_;
     std::vector<FoundIngredient> found_;

@@ -26,6 +26,7 @@ struct Token {
     bool may_be_number =
         false;               // OPTIMIZATION: a word that the number grammar knows; asked very often
     bool fraction = false;   // ½, 3/4: a part of one
+    bool look_alike = false; // a number though letters stand there: "l0"
     bool glued = false;      // nothing stands between it and the token before
     bool hyphenated = false; // joined by a hyphen to the word before: "seam-side"
     bool capital = false;    // begins with a capital letter

@@ -4,6 +4,7 @@
 // is undone here, so that no later file knows about it: typographic quotes and dashes, fraction
 // glyphs, the fraction slash, no-break and thin spaces, words broken at the end of a line. Spans
 // always point into the text as it came.
+#include "engine/reading/look_alike.hpp"
 #include "engine/reading/number.hpp"
 #include "engine/reading/token.hpp"
 
@@ -131,6 +132,8 @@ public:
             } else if (is_blank(c)) {
                 at_ += length(at_);
                 glued_ = false;
+            } else if (may_be_look_alike(c) && take_look_alike()) {
+                continue;
             } else if (is_digit(c)) {
                 number();
             } else if (const FractionGlyph* glyph = fraction_glyph(c); glyph != nullptr) {
@@ -176,6 +179,30 @@ private:
         glued_ = true;
         new_line_ = false;
         return tokens_.back();
+    }
+
+    [[nodiscard]] bool may_be_look_alike(char32_t c) const {
+        const bool alone = tokens_.empty() || !glued_ || tokens_.back().kind == TokenKind::mark;
+        return alone && (is_digit(c) || c == 'l' || c == 'I' || c == '|' || c == 'O' || c == 'S');
+    }
+
+    bool take_look_alike() {
+        const auto found = look_alike(text_, at_);
+        if (!found) {
+            return false;
+        }
+        const std::vector<Token> meant = Tokeniser(found->figures).run();
+        if (meant.size() != 1 || meant.front().kind != TokenKind::number) {
+            return false;
+        }
+        const std::size_t begin = at_;
+        at_ = found->end;
+        Token& token = push(TokenKind::number, begin);
+        token.value = meant.front().value;
+        token.fraction = meant.front().fraction;
+        token.text = found->figures;
+        token.look_alike = true;
+        return true;
     }
 
     // 12, 1.5, 0,5, 1,000, 3/4. A comma before exactly three digits groups thousands unless the

@@ -42,6 +42,45 @@ void mend_bullets(SeenPage& page) {
     }
 }
 
+// "7." as 7, and 0 for anything else.
+int step_number(const SeenWord& word) {
+    static const std::regex form(R"((\d{1,2})[.,)])");
+    std::smatch found;
+    return std::regex_match(word.text, found, form) ? std::stoi(found[1]) : 0;
+}
+
+// Between step 6 and step 8 one line hangs out to the left as theirs do, with a scrap before its
+// words: that is step 7, whatever it was read as. Two such lines are left alone.
+void mend_step_numbers(SeenPage& page) {
+    const SeenLine* before = nullptr;
+    SeenLine* between = nullptr;
+    std::size_t candidates = 0;
+    for (SeenLine& line : page.lines) {
+        if (line.words.size() < 2) {
+            continue;
+        }
+        SeenWord& first = line.words.front();
+        const int number = step_number(first);
+        const auto hangs_like = [&](const SeenLine& other) {
+            return std::abs(other.words.front().box.left - first.box.left) < line.box.height() / 2;
+        };
+        if (number == 0) {
+            if (before != nullptr && hangs_like(*before)) {
+                between = &line;
+                ++candidates;
+            }
+            continue;
+        }
+        if (before != nullptr && hangs_like(*before) && candidates == 1 &&
+            number == step_number(before->words.front()) + 2 &&
+            between->words.front().text.size() <= 3) {
+            between->words.front().text = std::to_string(number - 1) + ".";
+        }
+        before = &line;
+        candidates = 0;
+    }
+}
+
 // "200oC", "200*C", "200 ºC": nothing else stands between a number and a C or an F.
 std::string with_degrees(const std::string& text) {
     static const std::regex form(R"((\d{2,3})(?:o|O|\*|º|˚|"|'|’|”)([CF])\b)");
@@ -65,6 +104,7 @@ std::string with_letters(std::string text) {
 
 void mend_marks(SeenPage& page) {
     mend_bullets(page);
+    mend_step_numbers(page);
     for (SeenLine& line : page.lines) {
         for (SeenWord& word : line.words) {
             word.text = with_letters(with_degrees(word.text));

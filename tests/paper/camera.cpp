@@ -80,6 +80,46 @@ void dim(Pix* picture, const Shot& shot, std::mt19937& chance) {
     }
 }
 
+// What the sensor sees of an upright page, by the table of Exif 2.3 (CIPA DC-008), tag 0x0112:
+// which side of the page the first row and the first column are.
+Picture as_held(Picture page, int held) {
+    const auto turned = [](const Picture& p, int quarters) {
+        return Picture(pixRotateOrth(p.get(), quarters));
+    };
+    const auto mirrored = [](const Picture& p) { return Picture(pixFlipLR(nullptr, p.get())); };
+    switch (held) {
+    case 2: // top, right
+        return mirrored(page);
+    case 3: // bottom, right
+        return turned(page, 2);
+    case 4: // bottom, left
+        return turned(mirrored(page), 2);
+    case 5: // left, top
+        return turned(mirrored(page), 3);
+    case 6: // right, top
+        return turned(page, 3);
+    case 7: // right, bottom
+        return turned(mirrored(page), 1);
+    case 8: // left, bottom
+        return turned(page, 1);
+    default:
+        return page;
+    }
+}
+
+// The same file with an APP1 segment of one tag behind its first two bytes.
+std::string told_how_held(const std::string& jpeg, int held) {
+    const std::string tiff{'I',  'I',  '*', 0, 8, 0, 0, 0, // header
+                           1,    0,                        // one tag
+                           0x12, 0x01, 3,   0, 1, 0, 0, 0, static_cast<char>(held),
+                           0,    0,    0, // 0x0112
+                           0,    0,    0,   0};
+    const std::string body = std::string("Exif\0\0", 6) + tiff;
+    const std::size_t length = body.size() + 2;
+    return jpeg.substr(0, 2) + "\xFF\xE1" + static_cast<char>(length >> 8U) +
+           static_cast<char>(length & 0xFFU) + body + jpeg.substr(2);
+}
+
 using Write = l_ok (*)(l_uint8**, size_t*, Pix*);
 
 std::string written(Pix* picture, Write write) {
@@ -146,12 +186,13 @@ std::string jpeg_of(const Grey& page, const Shot& shot) {
     if (shot.quarter_turns != 0) {
         picture.reset(pixRotateOrth(picture.get(), shot.quarter_turns));
     }
+    picture = as_held(std::move(picture), shot.held);
     l_uint8* bytes = nullptr;
     size_t size = 0;
     pixWriteMemJpeg(&bytes, &size, picture.get(), shot.quality, 0);
     std::string made(reinterpret_cast<const char*>(bytes), size);
     lept_free(bytes);
-    return made;
+    return shot.held == 1 ? made : told_how_held(made, shot.held);
 }
 
 std::string png_of(const Grey& page) {

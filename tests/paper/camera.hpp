@@ -20,6 +20,7 @@ struct Shot {
     int table = 0;            // width of the table around the page, in pixels
     int quality = 90;         // of JPEG
     int quarter_turns = 0;
+    int held = 1; // how the camera was, 1 to 8 by Exif 2.3; kept in the file for the reader to undo
     unsigned seed = 1;
 };
 

@@ -119,6 +119,27 @@ TEST(order, bullets_read_as_letters_are_bullets_again) {
     EXPECT_EQ(alone.lines[0].words[0].text, "o") << "one of them is no list";
 }
 
+TEST(order, the_number_of_a_step_between_two_others_is_known) {
+    SeenPage steps = page({line(40, 10, "6. Mix the flour and the"),
+                           line(60, 24, "water in a bowl"),
+                           line(41, 38, "Ls Knead for ten minutes"),
+                           line(60, 52, "on the table"),
+                           line(40, 66, "8. Leave it to rise")});
+    mend_marks(steps);
+    EXPECT_EQ(steps.lines[2].words[0].text, "7.");
+    SeenPage flush = page({line(40, 10, "6. Mix the flour and"),
+                           line(40, 24, "the water in a bowl"),
+                           line(40, 38, "Ls Knead for ten minutes"),
+                           line(40, 52, "8. Leave it to rise")});
+    mend_marks(flush);
+    EXPECT_EQ(flush.lines[2].words[0].text, "Ls") << "which of two lines is step 7 nobody knows";
+    SeenPage whole = page({line(40, 10, "6. Mix the flour"),
+                           line(40, 24, "To begin with, knead"),
+                           line(40, 38, "7. Leave it to rise")});
+    mend_marks(whole);
+    EXPECT_EQ(whole.lines[1].words[0].text, "To") << "no number is missing";
+}
+
 TEST(order, degrees_read_as_letters_are_degrees_again) {
     SeenPage heat = page({line(40, 10, "at 220oC or 430*F, 12oz of f|our")});
     mend_marks(heat);

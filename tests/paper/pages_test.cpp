@@ -79,6 +79,21 @@ TEST_F(taking_in, a_page_lying_on_its_side_or_head_is_turned) {
     }
 }
 
+// Mirrored ways too: no page lies on the table like that, so only the file itself can have told.
+TEST_F(taking_in, what_the_camera_says_of_how_it_was_held_is_undone) {
+    for (const int held : {2, 5, 6}) {
+        Shot shot;
+        shot.held = held;
+        EXPECT_TRUE(has_all_figures(text_of(press::jpeg_of(page(), shot)))) << held;
+    }
+}
+
+TEST_F(taking_in, a_page_that_curls_is_read_along_its_lines) {
+    Shot shot;
+    shot.curl = 30;
+    EXPECT_TRUE(has_all_figures(text_of(press::jpeg_of(page(), shot))));
+}
+
 TEST_F(taking_in, fractions_cast_in_one_piece_are_read_and_doubted) {
     const std::string recipe = "# Flat bread\n\n- 2½ cups flour\n- ¾ cup water\n- 1¼ tsp salt\n\n"
                                "Mix, knead for 5 minutes and rest for 1½ hours. Fry at 65% heat.\n";

@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: Apache-2.0
+//
+// Which letters scanners give for which figures is from memory, and from what Tesseract makes of
+// the pages of scripts/score-intake.
+#include "engine/reading/look_alike.hpp"
+
+#include "engine/reading/doubt.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <utility>
+
+namespace loafwright::reading {
+namespace {
+
+constexpr std::size_t longest = 8;
+
+constexpr std::array<std::string_view, 38> units = {
+    "min",  "mins", "minute", "minutes", "hour",        "hours",    "hr",        "hrs",
+    "h",    "sec",  "secs",   "second",  "seconds",     "g",        "gram",      "grams",
+    "kg",   "ml",   "cl",     "oz",      "ounce",       "ounces",   "lb",        "lbs",
+    "pint", "cup",  "cups",   "tsp",     "tbsp",        "teaspoon", "teaspoons", "tablespoon",
+    "c",    "f",    "cm",     "degrees", "tablespoons", "pounds"};
+
+// "I cup the dough", "I pound it": what a person does is no measure. "I hour" nobody says.
+constexpr std::array<std::string_view, 7> after_one = {
+    "hour", "hr", "minute", "tsp", "tbsp", "teaspoon", "tablespoon"};
+
+char at_or_end(std::string_view text, std::size_t at) {
+    return at < text.size() ? text[at] : '\0';
+}
+
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+           static_cast<unsigned char>(c) >= 0xC3;
+}
+
+char figure_like(char c) {
+    switch (c) {
+    case 'l':
+    case 'I':
+    case '|':
+        return '1';
+    case 'o':
+    case 'O':
+        return '0';
+    case 'S':
+        return '5';
+    default:
+        return '\0';
+    }
+}
+
+std::string word_from(std::string_view text, std::size_t at) {
+    std::string word;
+    while (word.size() < 12 && is_letter(at_or_end(text, at))) {
+        const char c = text[at++];
+        word += c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
+    }
+    return word;
+}
+
+template <std::size_t count>
+bool is_any(const std::string& word, const std::array<std::string_view, count>& of) {
+    return std::find(of.begin(), of.end(), word) != of.end();
+}
+
+std::size_t after_blanks(std::string_view text, std::size_t at) {
+    while (at_or_end(text, at) == ' ') {
+        ++at;
+    }
+    return at;
+}
+
+bool degree_at(std::string_view text, std::size_t at) {
+    return text.substr(at, 2) == "\xC2\xB0" || text.substr(at, 2) == "\xC2\xBA";
+}
+
+bool unit_at(std::string_view text, std::size_t at) {
+    return degree_at(text, at) || is_any(word_from(text, at), units);
+}
+
+// "-35 minutes", " to 40": a range goes on.
+bool range_goes_on(std::string_view text, std::size_t at) {
+    at = after_blanks(text, at);
+    if (text.substr(at, 3) == "to ") {
+        at += 2;
+    } else if (text.substr(at, 3) == "\xE2\x80\x93") {
+        at += 3;
+    } else if (at_or_end(text, at) == '-') {
+        at += 1;
+    } else {
+        return false;
+    }
+    at = after_blanks(text, at);
+    const std::size_t begin = at;
+    while (is_digit(at_or_end(text, at)) || figure_like(at_or_end(text, at)) != '\0') {
+        ++at;
+    }
+    return at > begin && unit_at(text, after_blanks(text, at));
+}
+
+// The degree sign as a last nought: "2200C" is 220 °C, as no oven has thousands of degrees. A wood
+// fire has 1000 °F.
+std::optional<LookAlike> with_degree(std::string_view text, std::size_t at) {
+    std::size_t end = at;
+    while (is_digit(at_or_end(text, end))) {
+        ++end;
+    }
+    const char scale = at_or_end(text, end);
+    if (end - at != 4 || text[end - 1] != '0' || (scale != 'C' && scale != 'F') ||
+        is_letter(at_or_end(text, end + 1)) || text.substr(at, 4) == "1000") {
+        return std::nullopt;
+    }
+    return LookAlike{end, std::string(text.substr(at, 3))};
+}
+
+} // namespace
+
+std::optional<LookAlike> look_alike(std::string_view text, std::size_t at) {
+    if (auto found = with_degree(text, at)) {
+        return found;
+    }
+    LookAlike found;
+    std::size_t digits = 0;
+    std::size_t letters = 0;
+    std::size_t end = at;
+    for (; end < text.size() && end - at <= longest; ++end) {
+        const char c = text[end];
+        const char next = at_or_end(text, end + 1);
+        const bool mark = (c == '.' || c == ',' || c == '/') && end > at &&
+                          (is_digit(next) || figure_like(next) != '\0');
+        if (is_digit(c)) {
+            ++digits;
+            found.figures += c;
+        } else if (const char meant = figure_like(c); meant != '\0') {
+            // "200oC" is a degree sign.
+            if ((c == 'o' || c == 'O') && (next == 'C' || next == 'F')) {
+                break;
+            }
+            ++letters;
+            found.figures += meant;
+        } else if (mark) {
+            found.figures += c;
+        } else {
+            break;
+        }
+    }
+    found.end = end;
+    if (letters == 0 || end - at > longest) {
+        return std::nullopt;
+    }
+    if (digits == 0) {
+        const bool one = end - at == 1 && found.figures == "1" && at_or_end(text, end) == ' ';
+        const std::string next = one ? word_from(text, after_blanks(text, end)) : "";
+        // Nobody is called "l".
+        const bool small = one && text[at] == 'l' &&
+                           ((next.size() > 1 && is_any(next, units)) || range_goes_on(text, end));
+        return small || is_any(next, after_one) ? std::optional(found) : std::nullopt;
+    }
+    const bool litre = letters == 1 && text[end - 1] == 'l';
+    if (litre || is_digit(at_or_end(text, end))) {
+        return std::nullopt;
+    }
+    return unit_at(text, after_blanks(text, end)) || range_goes_on(text, end) ? std::optional(found)
+                                                                              : std::nullopt;
+}
+
+Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers) {
+    Answers others;
+    for (const Answer& answer : answers) {
+        const auto token = std::find_if(tokens.begin(), tokens.end(), [&](const Token& one) {
+            return one.look_alike && answer.key == "word-at-" + std::to_string(one.span.begin);
+        });
+        if (token == tokens.end()) {
+            others.push_back(answer);
+            continue;
+        }
+        const std::vector<Token> said = tokenise(answer.value);
+        if (said.size() == 1 && said.front().kind == TokenKind::number) {
+            token->value = said.front().value;
+            token->fraction = said.front().fraction;
+            token->text = said.front().text;
+            token->look_alike = false;
+        } else {
+            others.push_back(answer); // told further on that it was not understood
+        }
+    }
+    return others;
+}
+
+void ask_about_look_alikes(std::string_view text,
+                           const std::vector<Token>& tokens,
+                           Reading& reading) {
+    std::vector<Question> questions;
+    for (const Token& token : tokens) {
+        if (!token.look_alike || !hangs_on(token.span, reading.recipe)) {
+            continue;
+        }
+        const std::string seen(text.substr(token.span.begin, token.span.end - token.span.begin));
+        Question question;
+        question.key = "word-at-" + std::to_string(token.span.begin);
+        question.about = "a number";
+        question.ask = "The text has \"" + seen + "\". Is that " + token.text + "?";
+        question.default_answer = token.text;
+        question.span = token.span;
+        questions.push_back(std::move(question));
+    }
+    reading.questions.insert(reading.questions.begin(),
+                             std::make_move_iterator(questions.begin()),
+                             std::make_move_iterator(questions.end()));
+}
+
+} // namespace loafwright::reading

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "engine/reading/token.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loafwright::reading {
+
+/// A figure that a scanner took for letters: "l0 minutes", "3O min", "S00 g", "I hour", "2200C".
+struct LookAlike {
+    std::size_t end = 0; // the first byte behind it
+    std::string figures; // "10", "30", "500", "1", "220"
+};
+
+/// What stands at a byte of the text, when letters there must be figures.
+///
+/// Needs:    `at` is where a word or a number begins.
+/// Promises: something only where a unit or the second half of a range follows, so that no word of
+///           English and no litre ("1l") is taken; `figures` is a number as people write it.
+std::optional<LookAlike> look_alike(std::string_view text, std::size_t at);
+
+/// Puts the baker's word in the place of figures that were taken for letters: an answer with the
+/// key "word-at-" and the first byte.
+///
+/// Gives:    the answers about something else.
+Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers);
+
+/// Asks about the figures that were taken for letters and that nobody has settled.
+///
+/// Needs:    `reading` is of `text`, `tokens` are its tokens.
+/// Promises: such questions stand first, in the order of the text; only about those on which a step
+///           or an amount hangs.
+void ask_about_look_alikes(std::string_view text,
+                           const std::vector<Token>& tokens,
+                           Reading& reading);
+
+} // namespace loafwright::reading
