@@ -27,6 +27,21 @@ constexpr std::array<std::string_view, 38> units = {
 constexpr std::array<std::string_view, 7> after_one = {
     "hour", "hr", "minute", "tsp", "tbsp", "teaspoon", "tablespoon"};
 
+constexpr std::array<std::string_view, 14> halved = {"tsp",
+                                                     "teaspoon",
+                                                     "teaspoons",
+                                                     "tbsp",
+                                                     "tablespoon",
+                                                     "tablespoons",
+                                                     "cup",
+                                                     "cups",
+                                                     "pint",
+                                                     "pints",
+                                                     "lb",
+                                                     "oz",
+                                                     "hour",
+                                                     "hours"};
+
 char at_or_end(std::string_view text, std::size_t at) {
     return at < text.size() ? text[at] : '\0';
 }
@@ -117,13 +132,73 @@ std::optional<LookAlike> with_degree(std::string_view text, std::size_t at) {
         is_letter(at_or_end(text, end + 1)) || text.substr(at, 4) == "1000") {
         return std::nullopt;
     }
-    return LookAlike{end, std::string(text.substr(at, 3))};
+    return LookAlike{end, std::string(text.substr(at, 3)), "", 0};
+}
+
+// "1% tsp": a scanner's ½, most often; nobody measures out a hundredth of a spoon.
+std::optional<LookAlike> with_half(std::string_view text, std::size_t at) {
+    std::size_t end = at;
+    while (end - at < 3 && is_digit(at_or_end(text, end))) {
+        ++end;
+    }
+    if (at_or_end(text, end) != '%') {
+        return std::nullopt;
+    }
+    const std::size_t unit = after_blanks(text, end + 1);
+    if (!is_any(word_from(text, unit), halved)) {
+        return std::nullopt;
+    }
+    return LookAlike{end + 1, std::string(text.substr(at, end - at)) + "½", "", 0};
+}
+
+struct UnitShape {
+    std::string_view seen;
+    std::string_view meant;
+};
+
+constexpr std::array<UnitShape, 7> unit_shapes = {{{"0z", "oz"},
+                                                   {"0Z", "oz"},
+                                                   {"1bs", "lbs"},
+                                                   {"1b", "lb"},
+                                                   {"m1", "ml"},
+                                                   {"mI", "ml"},
+                                                   {"m|", "ml"}}};
+
+// "20z" is 2 oz. "1b" that opens a line is 1 lb, whose two strokes ran together; elsewhere it may
+// be a step.
+std::optional<LookAlike> with_unit(std::string_view text, std::size_t at, bool opens) {
+    for (const UnitShape& shape : unit_shapes) {
+        std::size_t end = at;
+        while (end - at < 4 && is_digit(at_or_end(text, end)) &&
+               text.substr(end, shape.seen.size()) != shape.seen) {
+            ++end;
+        }
+        const std::size_t behind = end + shape.seen.size();
+        if (text.substr(end, shape.seen.size()) != shape.seen ||
+            is_letter(at_or_end(text, behind)) || is_digit(at_or_end(text, behind))) {
+            continue;
+        }
+        if (end > at) {
+            return LookAlike{
+                end, std::string(text.substr(at, end - at)), std::string(shape.meant), behind};
+        }
+        if (opens && shape.meant == "lb") {
+            return LookAlike{at + 1, "1", "lb", behind};
+        }
+    }
+    return std::nullopt;
 }
 
 } // namespace
 
-std::optional<LookAlike> look_alike(std::string_view text, std::size_t at) {
+std::optional<LookAlike> look_alike(std::string_view text, std::size_t at, bool opens) {
     if (auto found = with_degree(text, at)) {
+        return found;
+    }
+    if (auto found = with_half(text, at)) {
+        return found;
+    }
+    if (auto found = with_unit(text, at, opens)) {
         return found;
     }
     LookAlike found;
@@ -171,6 +246,20 @@ std::optional<LookAlike> look_alike(std::string_view text, std::size_t at) {
                                                                               : std::nullopt;
 }
 
+std::optional<Token> one_number(std::string_view words) {
+    std::vector<Token> tokens = tokenise(words);
+    const auto is_number = [](const Token& token) { return token.kind == TokenKind::number; };
+    if (tokens.empty() || tokens.size() > 2 ||
+        !std::all_of(tokens.begin(), tokens.end(), is_number) ||
+        (tokens.size() == 2 && (tokens[0].fraction || !tokens[1].fraction))) {
+        return std::nullopt;
+    }
+    if (tokens.size() == 2) {
+        tokens[0].value += tokens[1].value;
+    }
+    return tokens[0];
+}
+
 Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers) {
     Answers others;
     for (const Answer& answer : answers) {
@@ -181,11 +270,10 @@ Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers) {
             others.push_back(answer);
             continue;
         }
-        const std::vector<Token> said = tokenise(answer.value);
-        if (said.size() == 1 && said.front().kind == TokenKind::number) {
-            token->value = said.front().value;
-            token->fraction = said.front().fraction;
-            token->text = said.front().text;
+        if (const auto said = one_number(answer.value)) {
+            token->value = said->value;
+            token->fraction = said->fraction;
+            token->text = answer.value;
             token->look_alike = false;
         } else {
             others.push_back(answer); // told further on that it was not understood

@@ -134,6 +134,8 @@ public:
                 glued_ = false;
             } else if (may_be_look_alike(c) && take_look_alike()) {
                 continue;
+            } else if (c == '0' && take_ounce()) {
+                continue;
             } else if (is_digit(c)) {
                 number();
             } else if (const FractionGlyph* glyph = fraction_glyph(c); glyph != nullptr) {
@@ -183,25 +185,46 @@ private:
 
     [[nodiscard]] bool may_be_look_alike(char32_t c) const {
         const bool alone = tokens_.empty() || !glued_ || tokens_.back().kind == TokenKind::mark;
-        return alone && (is_digit(c) || c == 'l' || c == 'I' || c == '|' || c == 'O' || c == 'S');
+        return alone && (is_digit(c) || c == 'l' || c == 'I' || c == '|' || c == 'O' || c == 'S' ||
+                         c == '%');
+    }
+
+    // "11fl 0z", "2 0z": an ounce.
+    bool take_ounce() {
+        if (tokens_.empty() || text_.substr(at_, 2) != "0z" ||
+            (tokens_.back().kind != TokenKind::number && tokens_.back().text != "fl") ||
+            (at_ + 2 < text_.size() && is_letter(peek(at_ + 2)))) {
+            return false;
+        }
+        const std::size_t begin = at_;
+        at_ += 2;
+        push(TokenKind::word, begin).text = "oz";
+        return true;
     }
 
     bool take_look_alike() {
-        const auto found = look_alike(text_, at_);
+        const bool opens = new_line_ || (!tokens_.empty() && tokens_.back().first_on_line &&
+                                         tokens_.back().kind == TokenKind::mark);
+        const auto found = look_alike(text_, at_, opens);
         if (!found) {
             return false;
         }
-        const std::vector<Token> meant = Tokeniser(found->figures).run();
-        if (meant.size() != 1 || meant.front().kind != TokenKind::number) {
+        const auto meant = one_number(found->figures);
+        if (!meant) {
             return false;
         }
         const std::size_t begin = at_;
         at_ = found->end;
         Token& token = push(TokenKind::number, begin);
-        token.value = meant.front().value;
-        token.fraction = meant.front().fraction;
+        token.value = meant->value;
+        token.fraction = meant->fraction;
         token.text = found->figures;
         token.look_alike = true;
+        if (!found->unit.empty()) {
+            const std::size_t unit = at_;
+            at_ = found->unit_end;
+            push(TokenKind::word, unit).text = found->unit;
+        }
         return true;
     }
 

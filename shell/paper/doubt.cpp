@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <string>
 #include <string_view>
+#include <utility>
 
 namespace loafwright::paper {
 
@@ -52,13 +54,25 @@ bool like_number(std::string_view text) {
 
 void doubt_numbers(SeenPage& page) {
     for (SeenLine& line : page.lines) {
+        const auto rules = std::count_if(line.words.begin(),
+                                         line.words.end(),
+                                         [](const auto& word) { return word.text == "|"; });
+        const SeenWord* before = nullptr;
         for (SeenWord& word : line.words) {
+            const SeenWord* left = std::exchange(before, &word);
             if (word.doubted) {
                 continue; // a fraction told by its shape has its own doubts
             }
             if (like_fraction(word.text) && !is_share(word.text)) {
+                if (word.text[0] == '%' && left != nullptr && is_share(left->text + "%")) {
+                    continue; // "80 %"
+                }
                 word.doubted = true;
-                word.maybe = {"½", "¾", "¼"};
+                const std::string whole =
+                    word.text.substr(0, word.text.find_first_not_of("0123456789"));
+                word.maybe = {whole + "½", whole + "¾", whole + "¼"};
+            } else if (rules > 1 && word.text == "|") {
+                continue; // the rules of a table
             } else if (like_number(word.text)) {
                 word.doubted = true;
                 word.maybe = {"1"};

@@ -49,6 +49,15 @@ double distance(const Point& a, const Point& b) {
     return std::hypot(a.x - b.x, a.y - b.y);
 }
 
+// A closing wipes the letters out. The picture goes on a little over its edges first: a narrow
+// strip of table between the sheet and the edge is no letter.
+Picture without_letters(const Picture& small) {
+    constexpr l_int32 letter = 15;
+    const Picture wide(pixAddContinuedBorder(small.get(), letter, letter, letter, letter));
+    const Picture closed(wide ? pixCloseGray(wide.get(), letter, letter) : nullptr);
+    return Picture(closed ? pixRemoveBorder(closed.get(), letter) : nullptr);
+}
+
 // The largest patch lighter than this, in one bit.
 Picture light_patch(const Picture& blank, int lighter_than) {
     const Picture dark(pixThresholdToBinary(blank.get(), lighter_than));
@@ -119,7 +128,7 @@ double distance_to_line(const Point& here, const Point& a, const Point& b) {
 // Words that run up to the edge, or over it: then it is the edge of a shadow, and behind it the
 // page goes on.
 bool cuts_words(const Picture& small, const Corners& corners) {
-    const Picture blank(pixCloseGray(small.get(), 15, 15));
+    const Picture blank = without_letters(small);
     const Picture ink(blank ? pixSubtractGray(nullptr, blank.get(), small.get()) : nullptr);
     if (!ink) {
         return true;
@@ -176,8 +185,7 @@ Patch patch_at(const Picture& blank, int lighter_than) {
 // where the patch stays the same over several steps of grey (after Matas and others 2002, maximally
 // stable regions); the edge of a shadow wanders with every step.
 std::optional<Corners> sheet_on(const Picture& small) {
-    // A closing wipes the letters out, so that the paper is one patch.
-    const Picture blank(pixCloseGray(small.get(), 15, 15));
+    const Picture blank = without_letters(small);
     std::optional<Corners> sheet;
     double least_change = most_change;
     Patch before;

@@ -158,7 +158,15 @@ TEST(order, a_number_read_badly_is_doubted_and_a_word_is_not) {
     EXPECT_TRUE(words[1].doubted);
     EXPECT_FALSE(words[3].doubted) << "two figures before it make a percent sign likely";
     EXPECT_TRUE(words[4].doubted);
-    EXPECT_EQ(words[4].maybe.front(), "½");
+    EXPECT_EQ(words[4].maybe.front(), "2½");
+}
+
+TEST(order, the_rules_of_a_table_and_a_share_are_no_numbers) {
+    SeenPage read = page({line(40, 10, "| Water | 62 |"), line(40, 24, "at 80 % damp | day")});
+    doubt_numbers(read);
+    EXPECT_FALSE(read.lines[0].words[0].doubted);
+    EXPECT_FALSE(read.lines[1].words[2].doubted);
+    EXPECT_TRUE(read.lines[1].words[4].doubted) << "a rule alone may be a 1";
 }
 
 } // namespace

@@ -61,6 +61,9 @@ std::vector<Block> blocks_of(const std::string& markdown) {
     std::vector<Block> blocks;
     std::istringstream lines(text);
     bool open = false; // a paragraph that the next line goes on with
+    // A line that ends long before a page's edge was ended on purpose, as on a card.
+    constexpr std::size_t shortest_full = 50;
+    std::size_t before = 0;
     for (std::string line; std::getline(lines, line);) {
         while (!line.empty() && (line.back() == ' ' || line.back() == '\r')) {
             line.pop_back();
@@ -81,13 +84,15 @@ std::vector<Block> blocks_of(const std::string& markdown) {
             block = {line.substr(2), "•"};
         } else if (digits > 0 && digits < 3 && line.compare(digits, 2, ". ") == 0) {
             block = {line.substr(digits + 2), line.substr(0, digits + 1)};
-        } else if (open) {
+        } else if (open && before + std::min(line.find(' '), line.size()) >= shortest_full) {
             blocks.back().text += " " + line;
+            before = line.size();
             continue;
         } else {
             block = {line, ""};
         }
         open = !block.bold;
+        before = line.size();
         blocks.push_back(std::move(block));
     }
     return blocks;

@@ -9,6 +9,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <utility>
 #include <vector>
@@ -65,6 +66,36 @@ TEST(look_alike, amounts_and_heat_too) {
         200);
 }
 
+TEST(look_alike, figures_behind_a_number_are_its_unit) {
+    const Reading reading =
+        reading_of("- 21b strong white flour\n- 320m1 water\n- 10z butter\n"
+                   "- 1b rye flour\n- 10 g salt\n\nMix, and bake for 35 minutes.");
+    std::vector<double> grams;
+    for (const Ingredient& one : reading.recipe.ingredients) {
+        grams.push_back(one.grams ? std::round(one.grams->likely.count()) : 0.0);
+    }
+    EXPECT_EQ(grams, (std::vector<double>{907, 320, 28, 454, 10}));
+    EXPECT_NE(about_a_word(reading), nullptr);
+}
+
+TEST(look_alike, a_share_of_a_spoon_is_a_half) {
+    const Reading reading =
+        reading_of("- 1% cups water\n- % cup milk\n- 11fl 0z beer\n\nMix, and rest for 1% hours.");
+    std::vector<double> millilitres;
+    for (const Ingredient& one : reading.recipe.ingredients) {
+        EXPECT_TRUE(one.grams) << one.text;
+        millilitres.push_back(one.grams ? std::round(one.grams->likely.count()) : 0.0);
+    }
+    ASSERT_EQ(millilitres.size(), 3U);
+    EXPECT_NEAR(millilitres[0], 355, 10);
+    EXPECT_NEAR(millilitres[1], 122, 6);
+    EXPECT_NEAR(millilitres[2], 318, 16);
+    EXPECT_DOUBLE_EQ(reading.recipe.steps.back().minutes->minutes.likely.count(), 90);
+    EXPECT_EQ(about_a_word(reading)->default_answer, "1½");
+    EXPECT_EQ(about_a_word(reading_of("Mix in 2% milk. Knead at 70% speed for 5 minutes.")),
+              nullptr);
+}
+
 TEST(look_alike, what_was_made_of_them_is_asked) {
     const std::string text = "Knead for l0 minutes. Bake at 220°C for 35 minutes.";
     const Reading reading = reading_of(text);
@@ -85,6 +116,7 @@ TEST(look_alike, words_and_litres_are_left_alone) {
                              "Knead in 1l milk for 5 minutes.",
                              "Knead 1 l milk in for 5 minutes.",
                              "Form Ss or Os and knead for 5 minutes.",
+                             "Knead for 5 minutes, see step 1b or 2bis, in a 201 bowl.",
                              "Knead for 5 minutes with a no 10 blade, or 10oz of it."}) {
         const Reading reading = reading_of(text);
         EXPECT_EQ(about_a_word(reading), nullptr) << text;
