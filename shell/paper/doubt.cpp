@@ -14,6 +14,16 @@ namespace {
 // Chosen, not swept: most wrong numbers of scripts/score-intake stand below it.
 constexpr double sure_number = 0.90;
 
+// Print in the photos of tests/paper stays above, scrawl falls below; no real hands were measured.
+constexpr double least_sure = 0.55;
+// A pen's loops give a few short words by chance, never so many long ones.
+constexpr std::size_t enough_sure = 25;
+constexpr std::size_t shortest_sure = 4;
+
+bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
 bool is_digit(char c) {
     return c >= '0' && c <= '9';
 }
@@ -81,6 +91,21 @@ void doubt_numbers(SeenPage& page) {
             }
         }
     }
+}
+
+bool is_print(const SeenPage& page) {
+    if (sureness_of(page) >= least_sure) {
+        return true;
+    }
+    std::size_t sure_words = 0;
+    for (const SeenLine& line : page.lines) {
+        sure_words += static_cast<std::size_t>(
+            std::count_if(line.words.begin(), line.words.end(), [](const SeenWord& word) {
+                return word.confidence >= sure_number && word.text.size() >= shortest_sure &&
+                       std::all_of(word.text.begin(), word.text.end(), is_letter);
+            }));
+    }
+    return sure_words >= enough_sure;
 }
 
 double sureness_of(const SeenPage& page) {

@@ -9,6 +9,10 @@ namespace loafwright::paper {
 /// were not read surely. Mends marks whose shape alone tells what they are.
 void doubt_numbers(SeenPage& page);
 
+/// Was it print that was read? Either nearly all of it was read surely, or so many words were that
+/// what else stands on the page (a patterned table, a drawing) does not count.
+bool is_print(const SeenPage& page);
+
 /// How sure the recogniser was of the page's words, weighed by their letters: 0 to 1.
 double sureness_of(const SeenPage& page);
 

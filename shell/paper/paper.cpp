@@ -26,9 +26,6 @@ namespace loafwright::paper {
 
 namespace {
 
-// Print in the photos of tests/paper stays above, scrawl falls below; no real hands were measured.
-constexpr double least_sure = 0.55;
-
 struct PageOfFile {
     PdfPage page;
     std::string file;
@@ -123,7 +120,7 @@ Reader::read(const intake::Request& request, const std::function<void(int)>& pro
     taken.kind = *intake::kind_of(request.files.front().bytes);
     std::optional<Recogniser> recogniser;
     std::vector<SeenPage> seen;
-    double sureness = 1.0;
+    bool by_hand = false;
     for (std::size_t i = 0; i < pages->size(); ++i) {
         const auto at = [&](int percent) {
             progress(
@@ -145,7 +142,7 @@ Reader::read(const intake::Request& request, const std::function<void(int)>& pro
         at(20);
         SeenPage read =
             read_page(*recogniser, flat, [&](int percent) { at(20 + percent * 7 / 10); });
-        if (sureness_of(read) < least_sure) {
+        if (!is_print(read)) {
             // Which way is up was perhaps judged wrongly.
             Picture side = turned_to_its_side(flat);
             SeenPage again = read_page(*recogniser, side, [](int) {});
@@ -157,7 +154,7 @@ Reader::read(const intake::Request& request, const std::function<void(int)>& pro
         if (request.page_pictures) {
             taken.pages.push_back(shown(flat));
         }
-        sureness = std::min(sureness, sureness_of(read));
+        by_hand = by_hand || !is_print(read);
         seen.push_back(std::move(read));
     }
     take_furniture_away(seen);
@@ -166,7 +163,7 @@ Reader::read(const intake::Request& request, const std::function<void(int)>& pro
         return tl::make_unexpected(no_words(request.files.front().name));
     }
     progress(100);
-    if (sureness < least_sure) {
+    if (by_hand) {
         taken.handwriting = true;
         taken.remarks.push_back(
             {"handwriting",
