@@ -6,7 +6,8 @@
 namespace loafwright::paper {
 
 /// Mends what the shape and the place of a mark alone tell: the bullets of a list, which are read
-/// as letters, and the sign of degrees, which is read as one too.
+/// as letters, the sign of degrees, which is read as one too, and the number of a step between two
+/// others.
 void mend_marks(SeenPage& page);
 
 } // namespace loafwright::paper
