@@ -3,7 +3,12 @@
 # Shared by run, test, .ci/run and scripts/. Sourced with `root` set to the repository's folder.
 # shellcheck shell=bash disable=SC2154
 
-say() { printf '%s: %s\n' "${0##*/}" "$*" >&2; }
+# With the minutes since .ci/run began, where it did: a limit on them is easier kept when one sees where they go.
+say() {
+    local since=
+    [ -z "${CI_BEGAN:-}" ] || since=" (minute $((($(date +%s) - CI_BEGAN) / 60)))"
+    printf '%s: %s%s\n' "${0##*/}" "$*" "$since" >&2
+}
 
 # One process at a time in a build folder. The lock is held on descriptor 9 until this process ends
 # or calls unlock.
