@@ -11,7 +11,8 @@
 #
 #   USES              rooms, linked publicly; scripts/check-includes reads this list too
 #   SOURCES           may be left out: a room of headers alone becomes an INTERFACE library
-#   HEADERS           every one must compile alone (target all_verify_interface_header_sets)
+#   HEADERS           every one must compile alone: a source includes the header of its name first (scripts/
+#                     check-includes), the others are compiled by all_verify_interface_header_sets
 #   LIBRARIES         used inside .cpp files only
 #   PUBLIC_LIBRARIES  needed by the room's own headers (tl::expected is given to every room)
 #   SHELL             the folder stands under shell/ and not under engine/
@@ -81,8 +82,18 @@ function(room name)
         set(inside INTERFACE)
     endif()
     add_library(loafwright::${name} ALIAS ${target})
+    set(alone "")
+    foreach(header IN LISTS arg_HEADERS)
+        string(REGEX REPLACE "\\.hpp$" ".cpp" source "${header}")
+        if(NOT source IN_LIST arg_SOURCES)
+            list(APPEND alone "${header}")
+        endif()
+    endforeach()
     target_sources(${target}
-        ${scope} FILE_SET HEADERS BASE_DIRS "${PROJECT_SOURCE_DIR}" FILES ${arg_HEADERS})
+        ${scope}
+            FILE_SET HEADERS BASE_DIRS "${PROJECT_SOURCE_DIR}" FILES ${arg_HEADERS}
+            FILE_SET alone TYPE HEADERS BASE_DIRS "${PROJECT_SOURCE_DIR}" FILES ${alone})
+    set_target_properties(${target} PROPERTIES INTERFACE_HEADER_SETS_TO_VERIFY alone)
     target_compile_features(${target} ${scope} cxx_std_20)
     target_link_libraries(${target} ${scope} tl::expected ${arg_PUBLIC_LIBRARIES})
     if(arg_LIBRARIES)
