@@ -19,6 +19,10 @@ constexpr double least_sure = 0.55;
 // A pen's loops give a few short words by chance, never so many long ones.
 constexpr std::size_t enough_sure = 25;
 constexpr std::size_t shortest_sure = 4;
+// Half a page on its side gives about this.
+constexpr std::size_t enough_to_judge = 30;
+constexpr double hopeless = 0.4;
+constexpr std::size_t few_sure = 3;
 
 bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
@@ -60,6 +64,18 @@ bool like_number(std::string_view text) {
     return text == "l" || text == "I" || text == "|";
 }
 
+std::size_t sure_words_of(const SeenPage& page) {
+    std::size_t sure_words = 0;
+    for (const SeenLine& line : page.lines) {
+        sure_words += static_cast<std::size_t>(
+            std::count_if(line.words.begin(), line.words.end(), [](const SeenWord& word) {
+                return word.confidence >= sure_number && word.text.size() >= shortest_sure &&
+                       std::all_of(word.text.begin(), word.text.end(), is_letter);
+            }));
+    }
+    return sure_words;
+}
+
 } // namespace
 
 void doubt_numbers(SeenPage& page) {
@@ -94,18 +110,16 @@ void doubt_numbers(SeenPage& page) {
 }
 
 bool is_print(const SeenPage& page) {
-    if (sureness_of(page) >= least_sure) {
-        return true;
+    return sureness_of(page) >= least_sure || sure_words_of(page) >= enough_sure;
+}
+
+bool is_hopeless(const SeenPage& part) {
+    std::size_t words = 0;
+    for (const SeenLine& line : part.lines) {
+        words += line.words.size();
     }
-    std::size_t sure_words = 0;
-    for (const SeenLine& line : page.lines) {
-        sure_words += static_cast<std::size_t>(
-            std::count_if(line.words.begin(), line.words.end(), [](const SeenWord& word) {
-                return word.confidence >= sure_number && word.text.size() >= shortest_sure &&
-                       std::all_of(word.text.begin(), word.text.end(), is_letter);
-            }));
-    }
-    return sure_words >= enough_sure;
+    return words >= enough_to_judge && sureness_of(part) < hopeless &&
+           sure_words_of(part) < few_sure;
 }
 
 double sureness_of(const SeenPage& page) {

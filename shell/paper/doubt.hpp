@@ -13,6 +13,9 @@ void doubt_numbers(SeenPage& page);
 /// what else stands on the page (a patterned table, a drawing) does not count.
 bool is_print(const SeenPage& page);
 
+/// Is so much read already, and so badly, that the rest need not be tried this way up?
+bool is_hopeless(const SeenPage& part);
+
 /// How sure the recogniser was of the page's words, weighed by their letters: 0 to 1.
 double sureness_of(const SeenPage& page);
 

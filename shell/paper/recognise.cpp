@@ -212,7 +212,8 @@ bool watch(tesseract::ETEXT_DESC* now, int, int, int, int) {
 
 SeenPage Recogniser::read(const Picture& page,
                           const std::vector<FractionSign>& fractions,
-                          const std::function<void(int)>& progress) {
+                          const std::function<void(int)>& progress,
+                          const std::function<bool(const SeenPage&)>& enough) {
     SeenPage seen;
     seen.width = width_of(page);
     seen.height = height_of(page);
@@ -238,6 +239,9 @@ SeenPage Recogniser::read(const Picture& page,
                          static_cast<int>(region.height()));
         if (api.Recognize(&monitor) == 0) {
             take_lines(api, fractions, seen);
+        }
+        if (enough(seen)) {
+            break;
         }
         watched.from += 100.0 * watched.share;
     }

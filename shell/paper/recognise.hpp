@@ -28,10 +28,11 @@ public:
     [[nodiscard]] bool is_ready() const;
 
     /// The lines of a straightened page with their words; where a fraction stands, it and not what
-    /// was read there.
+    /// was read there. Asked after each part of the page, `enough` ends it early.
     [[nodiscard]] SeenPage read(const Picture& page,
                                 const std::vector<FractionSign>& fractions,
-                                const std::function<void(int)>& progress);
+                                const std::function<void(int)>& progress,
+                                const std::function<bool(const SeenPage&)>& enough);
 
     /// One figure by itself; empty when it is none.
     [[nodiscard]] std::string read_figure(const Picture& part);
