@@ -88,7 +88,7 @@ Settled settle(const std::string& text, const std::vector<Doubt>& doubts, const 
         settled.text.append(text, doubt.span.begin, doubt.span.end - doubt.span.begin);
         settled.open.push_back({key, Doubt{Span{begin, settled.text.size()}, doubt.maybe}});
     }
-    settled.text.append(text, copied, std::string::npos);
+    settled.text += text.substr(copied);
     for (std::size_t index = 0; index < answers.size(); ++index) {
         if (!used[index]) {
             settled.others.push_back(answers[index]);

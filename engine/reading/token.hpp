@@ -3,6 +3,7 @@
 
 #include "engine/recipe/recipe.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <initializer_list>
 #include <string>
@@ -62,15 +63,8 @@ inline bool is_word(const Token& token, std::string_view word) {
 }
 /// Is the token one of these words?
 inline bool is_any_word(const Token& token, std::initializer_list<std::string_view> words) {
-    if (token.kind != TokenKind::word) {
-        return false;
-    }
-    for (const std::string_view word : words) {
-        if (token.text == word) {
-            return true;
-        }
-    }
-    return false;
+    return token.kind == TokenKind::word &&
+           std::find(words.begin(), words.end(), std::string_view(token.text)) != words.end();
 }
 inline bool is_mark(const Token& token, char mark) {
     return token.kind == TokenKind::mark && token.text.size() == 1 && token.text[0] == mark;

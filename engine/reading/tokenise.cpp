@@ -132,10 +132,8 @@ public:
             } else if (is_blank(c)) {
                 at_ += length(at_);
                 glued_ = false;
-            } else if (may_be_look_alike(c) && take_look_alike()) {
-                continue;
-            } else if (c == '0' && take_ounce()) {
-                continue;
+            } else if ((may_be_look_alike(c) && take_look_alike()) || (c == '0' && take_ounce())) {
+                continue; // it has been taken
             } else if (is_digit(c)) {
                 number();
             } else if (const FractionGlyph* glyph = fraction_glyph(c); glyph != nullptr) {

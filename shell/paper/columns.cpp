@@ -23,6 +23,9 @@ constexpr std::size_t full_column_rows = 12;
 constexpr std::size_t amount_letters = 9;
 constexpr std::size_t prose_letters = 18;
 constexpr double word_gap = 1.6; // more than this many heights inside a line parts it
+constexpr double indent = 2.5;
+constexpr double least_flush = 0.5;
+constexpr double most_between = 0.5; // lines that cross, for each of a column's own
 constexpr int deepest = 6;
 
 double middle_of(std::vector<double> values) {
@@ -137,6 +140,26 @@ bool is_spilled(const Sides& sides) {
            });
 }
 
+// A column begins flush; sentences that begin wherever the one before them ended do not.
+bool begins_flush(const std::vector<const SeenLine*>& right, const Gutter& gutter, double height) {
+    const auto flush = std::count_if(right.begin(), right.end(), [&](const SeenLine* line) {
+        return line->box.left < gutter.right + indent * height;
+    });
+    return static_cast<double>(flush) >= least_flush * static_cast<double>(right.size());
+}
+
+// A column runs down the page; sentences that begin behind a wide space stand among lines that
+// cross.
+bool runs_down(const std::vector<const SeenLine*>& side,
+               const std::vector<const SeenLine*>& across) {
+    const double top = top_of(side);
+    const double bottom = bottom_of(side);
+    const auto between = std::count_if(across.begin(), across.end(), [=](const SeenLine* line) {
+        return top < line->box.middle() && line->box.middle() < bottom;
+    });
+    return static_cast<double>(between) <= most_between * static_cast<double>(side.size());
+}
+
 // How good a gutter this is; empty: none.
 std::optional<double>
 worth(const std::vector<SeenLine>& lines, const Gutter& gutter, double height) {
@@ -147,6 +170,10 @@ worth(const std::vector<SeenLine>& lines, const Gutter& gutter, double height) {
     }
     if (static_cast<double>(sides.across.size()) >
         most_crossing * static_cast<double>(lines.size())) {
+        return std::nullopt;
+    }
+    if (!begins_flush(sides.right, gutter, height) || !runs_down(sides.left, sides.across) ||
+        !runs_down(sides.right, sides.across)) {
         return std::nullopt;
     }
     const double beside = std::min(bottom_of(sides.left), bottom_of(sides.right)) -

@@ -2,6 +2,7 @@
 #include "shell/paper/doubt.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -50,13 +51,11 @@ bool is_share(std::string_view text) {
 
 // A unit that was misread: "400¢" for 400g.
 bool has_odd_mark(std::string_view text) {
-    for (const std::string_view odd :
-         {"¢", "€", "£", "$", "¥", "§", "«", "»", "©", "®", "|", "\\"}) {
-        if (text.find(odd) != std::string_view::npos) {
-            return true;
-        }
-    }
-    return false;
+    constexpr std::array<std::string_view, 12> odd_marks = {
+        "¢", "€", "£", "$", "¥", "§", "«", "»", "©", "®", "|", "\\"};
+    return std::any_of(odd_marks.begin(), odd_marks.end(), [text](std::string_view odd) {
+        return text.find(odd) != std::string_view::npos;
+    });
 }
 
 // Whole words of letters that stand for figures: "l0", "I5", "O.5".

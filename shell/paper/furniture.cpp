@@ -44,6 +44,17 @@ bool is_browser_line(const std::string& text) {
     return text.size() < 300 && (std::regex_search(text, address) || std::regex_search(text, hour));
 }
 
+// The number of a page that a camera saw badly ("Al" for 41): a scrap by itself at the foot.
+bool is_scrap_at_foot(const SeenPage& page, const SeenLine& line) {
+    constexpr std::size_t longest_scrap = 4;
+    return page.picture && line.words.size() == 1 &&
+           line.words.front().text.size() <= longest_scrap &&
+           line.box.top > (1.0 - margin_share) * page.height &&
+           std::none_of(page.lines.begin(), page.lines.end(), [&](const SeenLine& other) {
+               return &other != &line && other.box.bottom > line.box.top - 2.0 * line.box.height();
+           });
+}
+
 } // namespace
 
 void take_furniture_away(std::vector<SeenPage>& pages) {
@@ -67,7 +78,8 @@ void take_furniture_away(std::vector<SeenPage>& pages) {
         const std::string shape = shape_of(line);
         const bool again = pages.size() > 1 && shape.size() > 2 &&
                            seen_on[shape] > std::max<std::size_t>(1, pages.size() / 2);
-        return again || is_page_number(text) || is_browser_line(text);
+        return again || is_page_number(text) || is_browser_line(text) ||
+               is_scrap_at_foot(page, line);
     };
     for (SeenPage& page : pages) {
         page.lines.erase(

@@ -24,9 +24,12 @@ constexpr double least_share = 0.2;
 constexpr double most_share = 0.97;
 constexpr double least_filled = 0.95;
 constexpr double most_filled = 1.05;
-constexpr double most_change = 0.05; // of its area over two steps of grey
-constexpr int ink_contrast = 40;     // between a letter and the paper around it
-constexpr double margin = 0.02; // of the longer side: a sheet has words nowhere so near its edge
+constexpr double most_change = 0.05;    // of its area over two steps of grey
+constexpr double beside_edge = 5.0;     // pixels, to either side
+constexpr double least_contrast = 0.08; // of the faintest edge
+constexpr double cut_off_contrast = 0.1;
+constexpr int ink_contrast = 40; // between a letter and the paper around it
+constexpr double margin = 0.02;  // of the longer side: a sheet has words nowhere so near its edge
 constexpr double most_ink_there = 0.004;
 
 struct Point {
@@ -181,21 +184,68 @@ Patch patch_at(const Picture& blank, int lighter_than) {
     return patch;
 }
 
+int grey_at(const Picture& picture, const Point& at) {
+    l_uint32 value = 0;
+    pixGetPixel(picture.get(),
+                static_cast<l_int32>(std::lround(at.x)),
+                static_cast<l_int32>(std::lround(at.y)),
+                &value);
+    return static_cast<int>(value);
+}
+
+bool is_inside(const Picture& picture, const Point& at) {
+    return at.x >= 0 && at.y >= 0 && at.x < width_of(picture) && at.y < height_of(picture);
+}
+
+// How much lighter it is within the faintest of the four edges than beyond it, as a share. The edge
+// of the picture is no edge of a sheet, but a sheet may be cut off there.
+double contrast_of(const Picture& blank, const Corners& corners) {
+    Point middle;
+    for (const Point& corner : corners) {
+        middle.x += corner.x / 4;
+        middle.y += corner.y / 4;
+    }
+    double faintest = 1.0;
+    for (std::size_t side = 0; side < corners.size(); ++side) {
+        const Point& a = corners[side];
+        const Point& b = corners[(side + 1) % corners.size()];
+        double contrast = 0.0;
+        constexpr int looks = 20;
+        for (int look = 0; look < looks; ++look) {
+            const double share = 0.1 + 0.8 * look / (looks - 1);
+            const Point on{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
+            const double far = std::max(distance(on, middle), 1.0);
+            const Point step{beside_edge * (middle.x - on.x) / far,
+                             beside_edge * (middle.y - on.y) / far};
+            const Point within{on.x + step.x, on.y + step.y};
+            const Point beyond{on.x - step.x, on.y - step.y};
+            contrast += !is_inside(blank, beyond)
+                            ? cut_off_contrast
+                            : (grey_at(blank, within) - grey_at(blank, beyond)) /
+                                  std::max(1.0, static_cast<double>(grey_at(blank, within)));
+        }
+        faintest = std::min(faintest, contrast / looks);
+    }
+    return faintest;
+}
+
 // How light paper is, nobody knows: a shadow parts it in two, a table is light itself. Its edge is
-// where the patch stays the same over several steps of grey (after Matas and others 2002, maximally
-// stable regions); the edge of a shadow wanders with every step.
+// where the patch stays about the same over several steps of grey (after Matas and others 2002,
+// maximally stable regions): the edge of a shadow wanders with every step. Of several such patches
+// that one is the sheet whose faintest edge is clearest.
 std::optional<Corners> sheet_on(const Picture& small) {
     const Picture blank = without_letters(small);
     std::optional<Corners> sheet;
-    double least_change = most_change;
+    double clearest = least_contrast;
     Patch before;
     Patch here;
     for (int lighter_than = 30; blank && lighter_than < 240; lighter_than += 5) {
         Patch next = patch_at(blank, lighter_than);
-        if (before.area > 0 && here.area > 0 && next.area > 0) {
-            const double change = std::abs(before.area - next.area) / here.area;
-            if (change < least_change) {
-                least_change = change;
+        if (before.area > 0 && here.area > 0 && next.area > 0 &&
+            std::abs(before.area - next.area) < most_change * here.area) {
+            const double contrast = contrast_of(blank, here.corners);
+            if (contrast > clearest) {
+                clearest = contrast;
                 sheet = here.corners;
             }
         }

@@ -49,6 +49,13 @@ bool begins_with_number(const SeenLine& line) {
            word.rfind("¾", 0) == 0;
 }
 
+// "for 4" before "- 5 hours".
+bool is_range(const SeenLine& line, const SeenLine& next) {
+    const std::string& dash = next.words.front().text;
+    return (dash == "-" || dash == "–") && next.words.size() > 1 &&
+           is_digit(next.words[1].text.front()) && is_digit(line.words.back().text.back());
+}
+
 class Writer {
 public:
     explicit Writer(Prose& prose) : prose_(prose) {}
@@ -89,7 +96,8 @@ private:
     static double first_word_width(const SeenLine& line) { return line.words.front().box.width(); }
 
     static bool goes_on(const Column& column, const SeenLine& line, const SeenLine& next) {
-        if (is_bullet(next.words.front().text) || sizes_differ(line, next)) {
+        if ((is_bullet(next.words.front().text) && !is_range(line, next)) ||
+            sizes_differ(line, next)) {
             return false;
         }
         // Amounts under each other are a list, however wide its lines are.

@@ -8,6 +8,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -76,6 +77,36 @@ TEST(order, a_word_broken_at_the_end_of_a_line_is_whole) {
               "Leave it to rise for about 45-60 minutes.\n");
 }
 
+TEST(order, a_range_broken_before_its_dash_is_no_list) {
+    EXPECT_EQ(text({line(40, 10, "It will prove on the counter for 4"),
+                    line(40, 24, "- 5 hours and then it is ready to")}),
+              "It will prove on the counter for 4 - 5 hours and then it is ready to\n");
+}
+
+// Old printers set a wide space behind a sentence.
+TEST(order, sentences_behind_wide_spaces_are_no_column) {
+    std::vector<SeenLine> lines;
+    std::string wanted;
+    for (int row = 0; row < 6; ++row) {
+        lines.push_back(line(40, 10 + 14 * row, "400 g rye flour"));
+        wanted += "400 g rye flour ";
+    }
+    for (int row = 6; row < 14; ++row) {
+        const double top = 10 + 14 * row;
+        if (row % 2 == 0) {
+            lines.push_back(line(40, top, "Knead it very well."));
+            lines.push_back(line(184, top, "Leave it until it has doubled and"));
+            wanted += "Knead it very well. Leave it until it has doubled and ";
+        } else {
+            lines.push_back(line(40, top, "then shape it into a loaf for a tin and leave it be"));
+            wanted += "then shape it into a loaf for a tin and leave it be ";
+        }
+    }
+    std::string got = text(lines);
+    std::replace(got.begin(), got.end(), '\n', ' ');
+    EXPECT_EQ(got, wanted);
+}
+
 TEST(order, the_items_of_a_list_are_not_joined) {
     EXPECT_EQ(text({line(40, 10, "1. Mix the flour and water"),
                     line(40, 24, "2. Knead for ten minutes")}),
@@ -93,6 +124,19 @@ TEST(order, what_belongs_to_the_page_goes) {
     ASSERT_EQ(pages[0].lines.size(), 1U);
     EXPECT_EQ(words_of(pages[0].lines[0]), "Knead for ten minutes.");
     ASSERT_EQ(pages[1].lines.size(), 1U) << "a number in the middle of a page is no page number";
+}
+
+TEST(order, a_page_number_that_was_read_badly_goes_too) {
+    std::vector<SeenPage> pages = {
+        page({line(40, 300, "Knead for ten minutes."), line(40, 780, "Al")})};
+    pages[0].picture = true;
+    take_furniture_away(pages);
+    EXPECT_EQ(pages[0].lines.size(), 1U);
+    std::vector<SeenPage> close = {
+        page({line(40, 766, "Leave it to rise until it is"), line(40, 780, "big")})};
+    close[0].picture = true;
+    take_furniture_away(close);
+    EXPECT_EQ(close[0].lines.size(), 2U) << "the last word of a paragraph";
 }
 
 TEST(order, an_unsure_word_knows_its_place_in_the_text_and_on_the_page) {
