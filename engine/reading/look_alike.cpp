@@ -282,6 +282,26 @@ Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers) {
     return others;
 }
 
+std::string tidy_figures(std::string_view text, const std::vector<Token>& tokens, Span span) {
+    std::string words;
+    std::size_t copied = span.begin;
+    auto token = std::lower_bound(
+        tokens.begin(), tokens.end(), span.begin, [](const Token& one, std::size_t at) {
+            return one.span.begin < at;
+        });
+    for (; token != tokens.end() && token->span.end <= span.end; ++token) {
+        // A unit that begins with a figure: "0z".
+        const bool unit = token->kind == TokenKind::word && is_digit(text[token->span.begin]);
+        if (token->look_alike || unit) {
+            words += text.substr(copied, token->span.begin - copied);
+            words += token->text;
+            copied = token->span.end;
+        }
+    }
+    words += text.substr(copied, span.end - copied);
+    return tidy(words, Span{0, words.size()});
+}
+
 void ask_about_look_alikes(std::string_view text,
                            const std::vector<Token>& tokens,
                            Reading& reading) {

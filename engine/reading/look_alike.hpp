@@ -37,6 +37,11 @@ std::optional<Token> one_number(std::string_view words);
 /// Gives:    the answers about something else.
 Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers);
 
+/// The words of a span as `tidy` gives them, with figures where letters were taken for them.
+///
+/// Needs:    `tokens` are those of `text`, in its order.
+std::string tidy_figures(std::string_view text, const std::vector<Token>& tokens, Span span);
+
 /// Asks about the figures that were taken for letters and that nobody has settled.
 ///
 /// Needs:    `reading` is of `text`, `tokens` are its tokens.

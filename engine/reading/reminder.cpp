@@ -5,6 +5,8 @@
 // their unit.
 #include "engine/reading/reminder.hpp"
 
+#include "engine/reading/look_alike.hpp"
+
 #include <algorithm>
 
 namespace loafwright::reading {
@@ -109,7 +111,11 @@ bool overlaps(Span a, Span b) {
     return a.begin < b.end && b.begin < a.end;
 }
 
-void add(std::string_view text, Span span, int weight, std::vector<Reminder>& reminders) {
+void add(std::string_view text,
+         const std::vector<Token>& tokens,
+         Span span,
+         int weight,
+         std::vector<Reminder>& reminders) {
     if (span.begin >= span.end) {
         return;
     }
@@ -121,7 +127,7 @@ void add(std::string_view text, Span span, int weight, std::vector<Reminder>& re
                 span.begin <= reminder.span->begin && span.end >= reminder.span->end;
             if (around) {
                 reminder.span = span;
-                reminder.text = tidy(text, span);
+                reminder.text = tidy_figures(text, tokens, span);
             }
             // Two phrases that overlap tell the same thing: the first one found stays.
             reminder.weight =
@@ -131,7 +137,7 @@ void add(std::string_view text, Span span, int weight, std::vector<Reminder>& re
     }
     Reminder reminder;
     reminder.span = span;
-    reminder.text = tidy(text, span);
+    reminder.text = tidy_figures(text, tokens, span);
     reminder.weight = weight;
     reminders.push_back(std::move(reminder));
 }
@@ -141,7 +147,7 @@ void add(std::string_view text,
          TokenRange range,
          int weight,
          std::vector<Reminder>& reminders) {
-    add(text, span_of(tokens, range), weight, reminders);
+    add(text, tokens, span_of(tokens, range), weight, reminders);
 }
 
 } // namespace
@@ -199,7 +205,7 @@ void add_reminders(std::string_view text,
         }
     }
     if (draft.step.cue && draft.step.cue->span) {
-        add(text, *draft.step.cue->span, 84, reminders);
+        add(text, layout.tokens, *draft.step.cue->span, 84, reminders);
     }
     std::stable_sort(reminders.begin(), reminders.end(), [](const Reminder& a, const Reminder& b) {
         return a.weight > b.weight;

@@ -109,6 +109,13 @@ TEST(look_alike, what_was_made_of_them_is_asked) {
     EXPECT_DOUBLE_EQ(told.recipe.steps.front().minutes->minutes.likely.count(), 16);
 }
 
+TEST(look_alike, what_the_page_repeats_has_the_figures) {
+    const Reading reading = reading_of("Knead for 5 minutes. Bake at 2200C for 35 minutes.");
+    const auto& reminders = reading.recipe.steps.back().reminders;
+    ASSERT_FALSE(reminders.empty());
+    EXPECT_EQ(reminders.front().text, "Bake at 220C");
+}
+
 TEST(look_alike, words_and_litres_are_left_alone) {
     for (const char* text : {"I pound the dough for 5 minutes.",
                              "I cup the dough in my hands and knead for 5 minutes.",
