@@ -28,6 +28,7 @@ public:
         lines_ = lines_of(text_);
         cut();
         part_words_over_blocks();
+        part_runs(layout_.tokens, lexicon_);
         repair_words(layout_.tokens, lexicon_);
         layout_.ids = lexicon_.identify(layout_.tokens);
         assign_tokens();

@@ -233,8 +233,8 @@ std::optional<LookAlike> look_alike(std::string_view text, std::size_t at, bool 
     if (digits == 0) {
         const bool one = end - at == 1 && found.figures == "1" && at_or_end(text, end) == ' ';
         const std::string next = one ? word_from(text, after_blanks(text, end)) : "";
-        // Nobody is called "l".
-        const bool small = one && text[at] == 'l' &&
+        // Nobody is called "l" or "|".
+        const bool small = one && text[at] != 'I' &&
                            ((next.size() > 1 && is_any(next, units)) || range_goes_on(text, end));
         return small || is_any(next, after_one) ? std::optional(found) : std::nullopt;
     }

@@ -97,7 +97,93 @@ std::string mended(const std::string& word, const Lexicon& lexicon) {
     return word;
 }
 
+// Words that a unit of time or a measure runs into when the gap between them is lost: "hourina warm
+// place", "2 cupsof flour".
+constexpr std::array<std::string_view, 14> run_into = {"minute",
+                                                       "minutes",
+                                                       "hour",
+                                                       "hours",
+                                                       "cup",
+                                                       "cups",
+                                                       "tsp",
+                                                       "tbsp",
+                                                       "teaspoon",
+                                                       "teaspoons",
+                                                       "tablespoon",
+                                                       "tablespoons",
+                                                       "ounces",
+                                                       "pounds"};
+constexpr std::array<std::string_view, 12> short_words = {
+    "in", "a", "of", "the", "or", "and", "at", "on", "until", "till", "to", "for"};
+
+// The lengths of one to three words that a word consists of; empty: it is no such run.
+std::vector<std::size_t> run_of(std::string_view word) {
+    std::vector<std::size_t> lengths;
+    const auto first = std::find_if(run_into.rbegin(), run_into.rend(), [&](std::string_view one) {
+        return word.size() > one.size() && word.substr(0, one.size()) == one;
+    });
+    const bool two_short = word == "ina"; // no word of English, and every baker's warm place
+    if (first == run_into.rend() && !two_short) {
+        return {};
+    }
+    std::size_t at = 0;
+    if (!two_short) {
+        lengths.push_back(first->size());
+        at = first->size();
+    }
+    while (at < word.size() && lengths.size() < 3) {
+        const auto next =
+            std::find_if(short_words.begin(), short_words.end(), [&](std::string_view one) {
+                return word.substr(at, one.size()) == one;
+            });
+        if (next == short_words.end()) {
+            return {};
+        }
+        lengths.push_back(next->size());
+        at += next->size();
+    }
+    return at == word.size() ? lengths : std::vector<std::size_t>{};
+}
+
 } // namespace
+
+void part_runs(std::vector<Token>& tokens, const Lexicon& lexicon) {
+    std::vector<Token> parted;
+    bool any = false;
+    for (std::size_t index = 0; index < tokens.size(); ++index) {
+        Token& token = tokens[index];
+        const bool whole = token.kind != TokenKind::word || token.text.size() < 3 ||
+                           token.text.size() != token.span.end - token.span.begin ||
+                           is_known(token.text, lexicon);
+        const std::vector<std::size_t> lengths =
+            whole ? std::vector<std::size_t>{} : run_of(token.text);
+        if (!lengths.empty() && !any) {
+            parted.assign(tokens.begin(), tokens.begin() + static_cast<std::ptrdiff_t>(index));
+            any = true;
+        }
+        if (lengths.empty()) {
+            if (any) {
+                parted.push_back(std::move(token));
+            }
+            continue;
+        }
+        std::size_t at = 0;
+        for (const std::size_t length : lengths) {
+            Token piece = token;
+            piece.text = token.text.substr(at, length);
+            piece.span = Span{token.span.begin + at, token.span.begin + at + length};
+            piece.may_be_number = is_number_word(piece.text);
+            piece.first_on_line = token.first_on_line && at == 0;
+            piece.glued = token.glued && at == 0;
+            piece.capital = token.capital && at == 0;
+            parted.push_back(std::move(piece));
+            at += length;
+        }
+    }
+    if (any) {
+        tokens = std::move(parted);
+    }
+}
 
 void repair_words(std::vector<Token>& tokens, const Lexicon& lexicon) {
     std::unordered_map<std::string, std::string> seen;

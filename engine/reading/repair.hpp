@@ -16,4 +16,11 @@ namespace loafwright::reading {
 ///           is quoted as it stands.
 void repair_words(std::vector<Token>& tokens, const Lexicon& lexicon);
 
+/// Parts what ran together when a gap was lost: "hourina warm place", "2 cupsof flour".
+///
+/// Promises: only a word that nobody knows, that begins with a unit and goes on in one or two of
+/// the shortest words;
+///           the pieces' spans lie side by side in its own.
+void part_runs(std::vector<Token>& tokens, const Lexicon& lexicon);
+
 } // namespace loafwright::reading

@@ -8,6 +8,7 @@
 #include "shell/paper/columns.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <string_view>
@@ -37,10 +38,35 @@ bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
+// "one-" before "half": a hyphen that is written wherever the line ends.
+bool has_own_hyphen(const std::string& end) {
+    constexpr std::array<std::string_view, 16> before_hyphens = {"one-",
+                                                                 "two-",
+                                                                 "three-",
+                                                                 "four-",
+                                                                 "twenty-",
+                                                                 "thirty-",
+                                                                 "forty-",
+                                                                 "fifty-",
+                                                                 "sixty-",
+                                                                 "half-",
+                                                                 "well-",
+                                                                 "self-",
+                                                                 "all-",
+                                                                 "non-",
+                                                                 "quick-",
+                                                                 "semi-"};
+    std::string small;
+    for (const char c : end) {
+        small += c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
+    }
+    return std::find(before_hyphens.begin(), before_hyphens.end(), small) != before_hyphens.end();
+}
+
 // "knead-" before "ing": one word in two pieces.
 bool broken_word(const std::string& end, const std::string& next) {
-    return end.size() > 2 && end.back() == '-' && is_letter(end[end.size() - 2]) && !next.empty() &&
-           next.front() >= 'a' && next.front() <= 'z';
+    return end.size() > 2 && end.back() == '-' && is_letter(end[end.size() - 2]) &&
+           !has_own_hyphen(end) && !next.empty() && next.front() >= 'a' && next.front() <= 'z';
 }
 
 bool begins_with_number(const SeenLine& line) {

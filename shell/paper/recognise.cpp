@@ -164,6 +164,40 @@ std::vector<SeenWord> words_at(const tesseract::ResultIterator& at,
     return words;
 }
 
+bool same_place(const Box& a, const Box& b) {
+    const double across = std::min(a.right, b.right) - std::max(a.left, b.left);
+    const double down = std::min(a.bottom, b.bottom) - std::max(a.top, b.top);
+    return across > 0.6 * std::min(a.width(), b.width()) &&
+           down > 0.5 * std::min(a.height(), b.height());
+}
+
+// Parts of a page have a rim in common; what stands there is read with each, and kept once.
+void take_doubles_away(SeenPage& seen, std::size_t earlier) {
+    const auto first_new = seen.lines.begin() + static_cast<std::ptrdiff_t>(earlier);
+    const auto is_double = [&](const SeenWord& word) {
+        return std::any_of(seen.lines.begin(), first_new, [&](const SeenLine& line) {
+            return same_place(line.box, word.box) &&
+                   std::any_of(line.words.begin(), line.words.end(), [&](const SeenWord& other) {
+                       return same_place(other.box, word.box);
+                   });
+        });
+    };
+    for (auto line = first_new; line != seen.lines.end(); ++line) {
+        const auto end = std::remove_if(line->words.begin(), line->words.end(), is_double);
+        if (end == line->words.end()) {
+            continue;
+        }
+        line->words.erase(end, line->words.end());
+        for (std::size_t i = 0; i < line->words.size(); ++i) {
+            line->box = i == 0 ? line->words[i].box : around(line->box, line->words[i].box);
+        }
+    }
+    seen.lines.erase(std::remove_if(first_new,
+                                    seen.lines.end(),
+                                    [](const SeenLine& line) { return line.words.empty(); }),
+                     seen.lines.end());
+}
+
 // What Tesseract found in the part of the page it was shown.
 void take_lines(tesseract::TessBaseAPI& api,
                 const std::vector<FractionSign>& fractions,
@@ -238,7 +272,9 @@ SeenPage Recogniser::read(const Picture& page,
                          static_cast<int>(region.width()),
                          static_cast<int>(region.height()));
         if (api.Recognize(&monitor) == 0) {
+            const std::size_t earlier = seen.lines.size();
             take_lines(api, fractions, seen);
+            take_doubles_away(seen, earlier);
         }
         if (enough(seen)) {
             break;

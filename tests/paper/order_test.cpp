@@ -77,6 +77,12 @@ TEST(order, a_word_broken_at_the_end_of_a_line_is_whole) {
               "Leave it to rise for about 45-60 minutes.\n");
 }
 
+TEST(order, a_hyphen_of_its_own_stays) {
+    EXPECT_EQ(
+        text({line(40, 10, "Dissolve the yeast in a cup or one-"), line(40, 24, "half of milk.")}),
+        "Dissolve the yeast in a cup or one-half of milk.\n");
+}
+
 TEST(order, a_range_broken_before_its_dash_is_no_list) {
     EXPECT_EQ(text({line(40, 10, "It will prove on the counter for 4"),
                     line(40, 24, "- 5 hours and then it is ready to")}),

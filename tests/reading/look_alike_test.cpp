@@ -132,6 +132,18 @@ TEST(look_alike, words_and_litres_are_left_alone) {
     EXPECT_EQ(about_a_word(reading_of("Heat a wood oven to 1000F. Bake for 2 minutes.")), nullptr);
 }
 
+// A gap that a scanner lost; not its figures, but beside them.
+TEST(look_alike, a_unit_parts_from_the_short_words_it_ran_into) {
+    EXPECT_DOUBLE_EQ(minutes_of("Leave it to rise for half an hourina warm place."), 30);
+    EXPECT_DOUBLE_EQ(minutes_of("Set it ina warm place to rise for 20 minutesor so."), 20);
+    const Reading reading = reading_of("Mix 2cupsof milk with 300 g flour. Knead for 5 minutes.");
+    ASSERT_FALSE(reading.recipe.ingredients.empty());
+    ASSERT_TRUE(reading.recipe.ingredients.front().grams);
+    EXPECT_NEAR(reading.recipe.ingredients.front().grams->likely.count(), 488, 12);
+    EXPECT_DOUBLE_EQ(minutes_of("Knead the farina, and the hourglass beside you, for 5 minutes."),
+                     5);
+}
+
 // Whatever figures a number loses to letters, it is the same number; one figure must be left.
 RC_GTEST_PROP(look_alike, gives_back_the_number, ()) {
     const auto number = *rc::gen::inRange(10, 9999);
