@@ -14,13 +14,29 @@ namespace loafwright::paper {
 
 namespace {
 
-constexpr std::array<std::string_view, 18> like_bullets = {
-    "e", "o", "¢", "*", "©", "®", "°", "«", "»", "•", "+", "@", "·", "e°", "e¢", "¢e", "=", "-"};
+// What a bullet is read as: a round letter by itself, or a sign or two that begin no word.
+bool is_like_bullet(std::string_view word) {
+    constexpr std::array<std::string_view, 14> signs = {
+        "¢", "*", "©", "®", "°", "«", "»", "•", "+", "@", "·", "=", "-", "e"};
+    if (word == "e" || word == "o") {
+        return true;
+    }
+    std::size_t at = 0;
+    std::size_t count = 0;
+    while (at < word.size()) {
+        const auto sign = std::find_if(signs.begin(), signs.end(), [&](std::string_view one) {
+            return word.substr(at, one.size()) == one;
+        });
+        if (sign == signs.end() || ++count > 2) {
+            return false;
+        }
+        at += sign->size();
+    }
+    return count > 0 && word != "ee";
+}
 
 bool like_bullet(const SeenLine& line) {
-    return line.words.size() > 1 &&
-           std::find(like_bullets.begin(), like_bullets.end(), line.words.front().text) !=
-               like_bullets.end();
+    return line.words.size() > 1 && is_like_bullet(line.words.front().text);
 }
 
 // Two and more of them under each other make a list.

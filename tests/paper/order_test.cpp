@@ -164,6 +164,10 @@ TEST(order, bullets_read_as_letters_are_bullets_again) {
     mend_marks(list);
     EXPECT_EQ(list.lines[0].words[0].text, "•");
     EXPECT_EQ(list.lines[1].words[0].text, "•");
+    SeenPage signs = page({line(40, 10, "¢« 500 g flour"), line(40, 24, "e° 10 g salt")});
+    mend_marks(signs);
+    EXPECT_EQ(signs.lines[0].words[0].text, "•");
+    EXPECT_EQ(signs.lines[1].words[0].text, "•");
     SeenPage alone = page({line(40, 10, "o for a warm kitchen"), line(40, 24, "Knead.")});
     mend_marks(alone);
     EXPECT_EQ(alone.lines[0].words[0].text, "o") << "one of them is no list";
