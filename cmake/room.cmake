@@ -23,15 +23,9 @@ include_guard(GLOBAL)
 
 set(CMAKE_VERIFY_INTERFACE_HEADER_SETS ON)
 
-# Under the sanitizers half of the building is the optimiser's, on code that takes no time when it runs.
-set(LOAFWRIGHT_UNOPTIMISED "" CACHE STRING "Rooms built with -O0; 'tests' stands for every test program")
-
-# Takes the optimiser away from a target when its name, or what it belongs to, is in that list.
-function(loafwright_optimisation target name)
-    if(name IN_LIST LOAFWRIGHT_UNOPTIMISED)
-        target_compile_options(${target} PRIVATE -O0)
-    endif()
-endfunction()
+# Under the sanitizers half of the building is the optimiser's. Coroutines take it longest, and nothing is reckoned
+# there. (Not for rooms that reckon, nor for tests: what they have inline, the linker takes for all.)
+set(LOAFWRIGHT_UNOPTIMISED "" CACHE STRING "Rooms built with -O0")
 
 # Stops with the names of all listed rooms and files that are not there.
 function(loafwright_require)
@@ -75,7 +69,9 @@ function(room name)
     if(arg_SOURCES)
         add_library(${target} STATIC ${arg_SOURCES})
         loafwright_warnings(${target})
-        loafwright_optimisation(${target} ${name})
+        if(name IN_LIST LOAFWRIGHT_UNOPTIMISED)
+            target_compile_options(${target} PRIVATE -O0)
+        endif()
     else()
         add_library(${target} INTERFACE)
         set(scope INTERFACE)

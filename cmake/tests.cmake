@@ -36,7 +36,6 @@ function(room_tests name)
     cmake_parse_arguments(PARSE_ARGV 1 arg "TOGETHER" "" "")
     loafwright_side_program(test_${name} ${arg_UNPARSED_ARGUMENTS}
         LIBRARIES GTest::gtest_main rapidcheck rapidcheck_gtest)
-    loafwright_optimisation(test_${name} tests)
     if(arg_TOGETHER OR LOAFWRIGHT_WHOLE_TESTS)
         add_test(NAME ${name}.together COMMAND test_${name} --gtest_brief=1
             WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}")
