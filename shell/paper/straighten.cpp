@@ -28,6 +28,8 @@ constexpr float sure_skew = 2.5F;  // Leptonica's own: below 3 is doubtful
 constexpr int least_lines = 15;    // Leptonica's own, for a model of curl
 constexpr float least_bend = 0.4F; // in letter heights
 constexpr float most_bend = 4.0F;
+constexpr float most_bend_alike = 15.0F;
+constexpr float alike_bend = 2.0F;  // the steepest line's curvature over the shallowest one's
 constexpr float least_grain = 2.0F; // in 255ths
 constexpr float level_degrees = 0.15F;
 
@@ -159,7 +161,14 @@ bool is_curl(const L_DEWARP* page) {
     fpixGetMin(page->sampvdispar, &least, nullptr, nullptr);
     fpixGetMax(page->sampvdispar, &most, nullptr, nullptr);
     const float bend = most - least;
-    return bend > least_bend * letter_pixels && bend < most_bend * letter_pixels;
+    // Lines that all bend one way, and about alike, are the page's own bend, however deep.
+    const auto shallow =
+        static_cast<float>(std::min(std::abs(page->mincurv), std::abs(page->maxcurv)));
+    const auto steep =
+        static_cast<float>(std::max(std::abs(page->mincurv), std::abs(page->maxcurv)));
+    const bool alike = (page->mincurv > 0) == (page->maxcurv > 0) && steep <= alike_bend * shallow;
+    return bend > least_bend * letter_pixels &&
+           bend < (alike ? most_bend_alike : most_bend) * letter_pixels;
 }
 
 Picture uncurled(Picture upright) {
@@ -190,7 +199,7 @@ Picture quarter_turned(const Picture& picture, int quarters) {
 }
 
 Picture turned_to_its_side(const Picture& page) {
-    return right_way_up(quarter_turned(page, 1));
+    return uncurled(right_way_up(quarter_turned(page, 1)));
 }
 
 Picture straightened(Picture photo) {

@@ -155,15 +155,10 @@ std::string jpeg_of(const Grey& page, const Shot& shot) {
     std::mt19937 chance(shot.seed);
     Picture picture = picture_of(page);
     if (shot.curl > 0) {
-        picture.reset(pixRandomHarmonicWarp(picture.get(),
-                                            0.0F,
-                                            static_cast<float>(shot.curl),
-                                            0.0F,
-                                            0.0025F,
-                                            0,
-                                            1,
-                                            shot.seed,
-                                            255));
+        // A page of a thick book: flat where it is held, falling away at the spine.
+        const auto most = static_cast<l_int32>(shot.curl);
+        picture.reset(pixQuadraticVShear(
+            picture.get(), L_WARP_TO_LEFT, most, most, L_INTERPOLATED, L_BRING_IN_WHITE));
     }
     if (shot.table > 0) {
         picture.reset(pixAddBorder(picture.get(), shot.table, table_grey));

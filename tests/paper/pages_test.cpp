@@ -88,10 +88,22 @@ TEST_F(taking_in, what_the_camera_says_of_how_it_was_held_is_undone) {
     }
 }
 
+// A page of a thick book: its lines fall away at the spine, by 90 pixels at 300 dots an inch. Curl
+// is seen where many lines have it, down the whole page.
 TEST_F(taking_in, a_page_that_curls_is_read_along_its_lines) {
+    std::string full = rolls;
+    for (int paragraph = 0; paragraph < 7; ++paragraph) {
+        full += '\n';
+        for (int sentence = 0; sentence < 7; ++sentence) {
+            full += "Good bread asks for little more than time, and a baker who looks at it now "
+                    "and then. ";
+        }
+        full += '\n';
+    }
     Shot shot;
-    shot.curl = 30;
-    EXPECT_TRUE(has_all_figures(text_of(press::jpeg_of(page(), shot))));
+    shot.curl = 90;
+    EXPECT_TRUE(
+        has_all_figures(text_of(press::jpeg_of(press::printed_pages(full, {}).front(), shot))));
 }
 
 TEST_F(taking_in, fractions_cast_in_one_piece_are_read_and_doubted) {
