@@ -54,6 +54,10 @@ std::optional<Question> taken_out(Span words, std::vector<Question>& questions) 
 
 } // namespace
 
+std::string word_key(std::size_t begin) {
+    return "word-at-" + std::to_string(begin);
+}
+
 bool hangs_on(Span words, const Recipe& recipe) {
     return std::any_of(recipe.steps.begin(),
                        recipe.steps.end(),
@@ -70,7 +74,7 @@ Settled settle(const std::string& text, const std::vector<Doubt>& doubts, const 
     std::vector<bool> used(answers.size(), false);
     std::size_t copied = 0;
     for (const Doubt& doubt : doubts) {
-        const std::string key = "word-at-" + std::to_string(doubt.span.begin);
+        const std::string key = word_key(doubt.span.begin);
         settled.text.append(text, copied, doubt.span.begin - copied);
         copied = doubt.span.end;
         const std::string* said = nullptr;

@@ -3,6 +3,7 @@
 
 #include "engine/recipe/recipe.hpp"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -33,6 +34,9 @@ struct Settled {
 /// Promises: an answer with a doubt's key stands in the text instead of its word; without answers
 ///           the text stays.
 Settled settle(const std::string& text, const std::vector<Doubt>& doubts, const Answers& answers);
+
+/// The key of a question about one word: "word-at-" and its first byte in the text.
+std::string word_key(std::size_t begin);
 
 /// Does a step or an ingredient stand or fall with these words?
 bool hangs_on(Span words, const Recipe& recipe);

@@ -264,7 +264,7 @@ Answers settle_look_alikes(std::vector<Token>& tokens, const Answers& answers) {
     Answers others;
     for (const Answer& answer : answers) {
         const auto token = std::find_if(tokens.begin(), tokens.end(), [&](const Token& one) {
-            return one.look_alike && answer.key == "word-at-" + std::to_string(one.span.begin);
+            return one.look_alike && answer.key == word_key(one.span.begin);
         });
         if (token == tokens.end()) {
             others.push_back(answer);
@@ -312,7 +312,7 @@ void ask_about_look_alikes(std::string_view text,
         }
         const std::string seen(text.substr(token.span.begin, token.span.end - token.span.begin));
         Question question;
-        question.key = "word-at-" + std::to_string(token.span.begin);
+        question.key = word_key(token.span.begin);
         question.about = "a number";
         question.ask = "The text has \"" + seen + "\". Is that " + token.text + "?";
         question.default_answer = token.text;

@@ -67,9 +67,9 @@ tl::expected<std::vector<PageOfFile>, Diagnostics> all_pages(const intake::Reque
 
 SeenPage
 read_page(Recogniser& recogniser, const Picture& flat, const std::function<void(int)>& progress) {
-    // Hopeless both ways up, it is no print; then half of it says so as well as the whole.
     const auto fractions =
         fractions_on(flat, [&](const Picture& figure) { return recogniser.read_figure(figure); });
+    // Hopeless both ways up, it is no print; then half of it says so as well as the whole.
     SeenPage read = recogniser.read(flat, fractions, progress, is_hopeless);
     mend_marks(read);
     doubt_numbers(read);

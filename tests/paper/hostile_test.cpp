@@ -89,7 +89,8 @@ TEST_F(taking_in, a_picture_that_swells_is_too_large_or_empty) {
     EXPECT_EQ(code_of(white_png(10'000)), "no_words_found");
 }
 
-// Deflated twice, a kilobyte becomes a gigabyte of spaces between two words (ISO 32000-1, 7.4.4).
+// Deflated twice, less than four kilobytes become 256 MB of spaces between two words (ISO
+// 32000-1, 7.4.4).
 TEST_F(taking_in, a_pdf_that_swells_ends_within_its_limits) {
     wish_.limits.wall_seconds = 20;
     const std::string spaces(256U << 20U, ' ');

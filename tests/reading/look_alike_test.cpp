@@ -81,15 +81,15 @@ TEST(look_alike, figures_behind_a_number_are_its_unit) {
 TEST(look_alike, a_share_of_a_spoon_is_a_half) {
     const Reading reading =
         reading_of("- 1% cups water\n- % cup milk\n- 11fl 0z beer\n\nMix, and rest for 1% hours.");
-    std::vector<double> millilitres;
+    std::vector<double> grams;
     for (const Ingredient& one : reading.recipe.ingredients) {
         EXPECT_TRUE(one.grams) << one.text;
-        millilitres.push_back(one.grams ? std::round(one.grams->likely.count()) : 0.0);
+        grams.push_back(one.grams ? std::round(one.grams->likely.count()) : 0.0);
     }
-    ASSERT_EQ(millilitres.size(), 3U);
-    EXPECT_NEAR(millilitres[0], 355, 10);
-    EXPECT_NEAR(millilitres[1], 122, 6);
-    EXPECT_NEAR(millilitres[2], 318, 16);
+    ASSERT_EQ(grams.size(), 3U);
+    EXPECT_NEAR(grams[0], 355, 10);
+    EXPECT_NEAR(grams[1], 122, 6);
+    EXPECT_NEAR(grams[2], 318, 16);
     EXPECT_DOUBLE_EQ(reading.recipe.steps.back().minutes->minutes.likely.count(), 90);
     EXPECT_EQ(about_a_word(reading)->default_answer, "1½");
     EXPECT_EQ(about_a_word(reading_of("Mix in 2% milk. Knead at 70% speed for 5 minutes.")),
