@@ -2,10 +2,11 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
+import { firstViewInPlace } from './scripts/first-view.ts';
 import { shellWorker } from './scripts/shell-worker.ts';
 
 export default defineConfig({
-    plugins: [svelte(), shellWorker()],
+    plugins: [svelte(), shellWorker(), firstViewInPlace()],
     // Svelte has a build for servers too; tests of screens need the one for browsers.
     resolve: process.env.VITEST ? { conditions: ['browser'] } : {},
     build: {

@@ -133,7 +133,11 @@ Response StaticFiles::answer(const Request& request, std::string_view if_none_ma
                                   "there is nothing at this address",
                                   "Check the address, or begin at the first page.");
         }
-        found = files_.find("/index.html");
+        // The first document has the first screen in it; the others are all one.
+        found = files_.find(path == "/" ? "/index.html" : "/elsewhere.html");
+        if (found == files_.end()) {
+            found = files_.find("/index.html");
+        }
     }
     const File& file = found->second;
     Response response;

@@ -23,9 +23,10 @@ public:
 
     /// The answer to a GET.
     ///
-    /// Promises: a name that changes with its content is kept for a year, index.html is asked for
+    /// Promises: a name that changes with its content is kept for a year, any other is asked for
     /// again each time and answered 304 by its ETag; a path without a dot is the page itself, so
-    /// that an address inside it can be opened; anything else that is not there is 404.
+    /// that an address inside it can be opened: "/" is index.html, the others elsewhere.html where
+    /// there is one; anything else that is not there is 404.
     [[nodiscard]] Response answer(const Request& request, std::string_view if_none_match) const;
 
 private:

@@ -12,7 +12,7 @@ export function shellWorker(): Plugin {
         apply: 'build',
         generateBundle(_options, bundle) {
             const files = Object.keys(bundle)
-                .filter((name) => !name.endsWith('.map') && name !== 'index.html')
+                .filter((name) => !name.endsWith('.map') && !name.endsWith('.html'))
                 .map((name) => `/${name}`)
                 .sort();
             const source = readFileSync(new URL('../src/worker.js', import.meta.url), 'utf8');

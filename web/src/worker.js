@@ -9,7 +9,7 @@ self.addEventListener('install', (event) => {
     event.waitUntil(
         caches
             .open(edition)
-            .then((cache) => cache.addAll(['/', ...files]))
+            .then((cache) => cache.addAll(['/', '/elsewhere.html', ...files]))
             .then(() => self.skipWaiting()),
     );
 });
@@ -32,8 +32,9 @@ self.addEventListener('fetch', (event) => {
     if (event.request.method !== 'GET' || url.origin !== self.location.origin) return;
     if (url.pathname.startsWith('/api/')) return;
     if (event.request.mode === 'navigate') {
-        // Every path of the pages is the same document; the newest one while there is a network.
-        event.respondWith(fetch(event.request).catch(() => caches.match('/')));
+        // Every path of the pages but the first is the same document; the newest one while there is a network.
+        const path = url.pathname === '/' ? '/' : '/elsewhere.html';
+        event.respondWith(fetch(event.request).catch(() => caches.match(path)));
     } else if (files.includes(url.pathname)) {
         event.respondWith(caches.match(url.pathname).then((kept) => kept ?? fetch(event.request)));
     }

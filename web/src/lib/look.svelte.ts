@@ -24,4 +24,5 @@ export function choose(wanted: Look): void {
     apply();
 }
 
-apply();
+// The first view is also made where there is no browser (src/first-view.ts).
+if (typeof document !== 'undefined') apply();

@@ -43,7 +43,8 @@ export function screenOf(path: string): Screen {
     return { name: 'nowhere' };
 }
 
-let path = $state(location.pathname);
+// The first view is also made where there is no browser (src/first-view.ts).
+let path = $state(globalThis.location?.pathname ?? '/');
 
 export const route = {
     get path(): string {
