@@ -91,12 +91,21 @@ TEST_F(taking_in, what_the_camera_says_of_how_it_was_held_is_undone) {
 // A page of a thick book: its lines fall away at the spine, by 90 pixels at 300 dots an inch. Curl
 // is seen where many lines have it, down the whole page.
 TEST_F(taking_in, a_page_that_curls_is_read_along_its_lines) {
+    // No two paragraphs alike: the same words below each other would look like lines that run
+    // downwards.
+    const std::vector<std::string> sentences = {
+        "Good bread asks for little more than time. ",
+        "Look at the dough now and then, and less often at the clock. ",
+        "A warm kitchen hurries it; a cold one gives you the evening. ",
+        "Flour from another mill may want a spoonful of water more. ",
+        "Salt slows the yeast, and without it no loaf tastes of anything. ",
+        "Wet hands stick less. ",
+        "Let the crust sing on the rack before you cut it, however good it smells. "};
     std::string full = rolls;
-    for (int paragraph = 0; paragraph < 7; ++paragraph) {
+    for (std::size_t paragraph = 0; paragraph < 7; ++paragraph) {
         full += '\n';
-        for (int sentence = 0; sentence < 7; ++sentence) {
-            full += "Good bread asks for little more than time, and a baker who looks at it now "
-                    "and then. ";
+        for (std::size_t sentence = 0; sentence < 9; ++sentence) {
+            full += sentences[(paragraph * 3 + sentence * (paragraph % 2 + 1)) % sentences.size()];
         }
         full += '\n';
     }
