@@ -165,7 +165,7 @@ void refuse_breads(benchmark::State& state) {
         }
     }
 }
-BENCHMARK(refuse_breads)->Arg(2)->Arg(3)->Unit(benchmark::kMillisecond);
+BENCHMARK(refuse_breads)->Arg(2)->Arg(3)->Arg(4)->Arg(8)->Arg(12)->Unit(benchmark::kMillisecond);
 
 } // namespace
 } // namespace loafwright::bench

@@ -74,16 +74,14 @@ private:
         return false;
     }
 
-    void about_all(Impossible& impossible) const {
+    void about_all(Impossible& impossible) {
         const std::string wish_words =
             day_.eat_by ? fmt::format("You can't eat all of these by {}",
                                       when(day_.eat_by ? *day_.eat_by : Ways(day_).wish()))
                         : fmt::format("You can't begin all of these at {}",
                                       when(day_.eat_by ? *day_.eat_by : Ways(day_).wish()));
         if (tried_.hardest && !tried_.gave_up) {
-            const schedule::Why why =
-                schedule::why_not(tried_.hardest->problem, conflicts_a_question);
-            impossible.reasons = in_words(why.reasons);
+            impossible.reasons = in_words(rules_that_clash(*tried_.hardest));
         }
         const std::string because = !impossible.reasons.empty() ? impossible.reasons.front()
                                     : tried_.gave_up            ? "no order of work was found"
@@ -92,6 +90,36 @@ private:
         for (std::string& reason : impossible.reasons) {
             reason = capitalised(reason) + '.';
         }
+    }
+
+    // All rules but the meal's can be kept by the end of the soonest plan, so that nothing later
+    // need be looked at; a whole horizon is many times as long.
+    [[nodiscard]] std::vector<schedule::Reason> rules_that_clash(const SharedProblem& hardest) {
+        const std::optional<Plan>& plan = soonest();
+        if (day_.eat_by && plan) {
+            Instant end = *day_.eat_by;
+            for (const Stage& stage : plan->stages) {
+                end = std::max(end, stage.end.likely);
+            }
+            schedule::Problem sooner = hardest.problem;
+            sooner.horizon = std::min(sooner.horizon, ceil_mark(hardest.frame.origin, end) + 60);
+            auto found = schedule::reasons_why_not(sooner, conflicts_a_question).reasons;
+            if (!found.empty()) {
+                return found;
+            }
+        }
+        return schedule::reasons_why_not(hardest.problem, conflicts_a_question).reasons;
+    }
+
+    // The same breads on this day without a wish: the soonest that all of them can be ready.
+    [[nodiscard]] const std::optional<Plan>& soonest() {
+        if (!soonest_) {
+            Day soon = day_;
+            soon.start.reset();
+            soon.eat_by.reset();
+            soonest_ = planned()(soon);
+        }
+        return *soonest_;
     }
 
     [[nodiscard]] std::vector<std::string>
@@ -250,7 +278,7 @@ private:
         return [this](const Day& day) { return planning::attempt(breads_, day).plan; };
     }
 
-    void offer_other_times(Ways& ways) const {
+    void offer_other_times(Ways& ways) {
         if (day_.eat_by) {
             ways.offer_meal(meal_marks(), planned());
             ways.offer_same_meal_later(planned());
@@ -269,14 +297,11 @@ private:
     }
 
     // From the soonest that all of them can be ready, in growing strides.
-    [[nodiscard]] std::vector<Instant> meal_marks() const {
-        Day soon = day_;
-        soon.start.reset();
-        soon.eat_by.reset();
+    [[nodiscard]] std::vector<Instant> meal_marks() {
         std::vector<Instant> marks;
-        if (const auto soonest = planned()(soon)) {
-            Instant eat = next_full_five(day_.zone, soonest->cut_from);
-            for (const Plan& bread : soonest->breads) {
+        if (const std::optional<Plan>& plan = soonest()) {
+            Instant eat = next_full_five(day_.zone, plan->cut_from);
+            for (const Plan& bread : plan->breads) {
                 eat = std::max(eat, next_full_five(day_.zone, bread.eat.high));
             }
             for (int n = 0; n < most_marks; ++n, eat = later_by_minutes(eat, 15 * n)) {
@@ -289,6 +314,7 @@ private:
     Breads breads_;
     const Day& day_;
     const Tried& tried_;
+    std::optional<std::optional<Plan>> soonest_; // outer: not asked yet
 };
 
 } // namespace

@@ -279,20 +279,39 @@ void find_ways_out(const Problem& problem, const Jobs& clashing, std::int64_t co
     }
 }
 
-} // namespace
+constexpr std::size_t most_tasks = 1000;
 
-Why why_not(const Problem& problem, std::int64_t conflicts) {
-    Why why;
-    constexpr std::size_t most_tasks = 1000;
+bool can_be_asked(const Problem& problem) {
     std::size_t tasks = 0;
     for (const Job& job : problem.jobs) {
         tasks += job.tasks.size();
     }
-    if (!faults_in(problem).empty() || tasks > most_tasks || problem.jobs.empty() ||
-        cells::work_of(problem, cells::grid_of_day(problem, {}, {})) > cells::most_work) {
-        why.proof = Proof::best_found;
-        return why;
+    return faults_in(problem).empty() && tasks <= most_tasks && !problem.jobs.empty() &&
+           cells::work_of(problem, cells::grid_of_day(problem, {}, {})) <= cells::most_work;
+}
+
+Why not_to_be_asked() {
+    Why why;
+    why.proof = Proof::best_found;
+    return why;
+}
+
+} // namespace
+
+Why reasons_why_not(const Problem& problem, std::int64_t conflicts) {
+    if (!can_be_asked(problem)) {
+        return not_to_be_asked();
     }
+    Why why;
+    find_reasons(problem, clashing_jobs(problem, conflicts), conflicts, why);
+    return why;
+}
+
+Why why_not(const Problem& problem, std::int64_t conflicts) {
+    if (!can_be_asked(problem)) {
+        return not_to_be_asked();
+    }
+    Why why;
     const Jobs clashing = clashing_jobs(problem, conflicts);
     find_reasons(problem, clashing, conflicts, why);
     find_delay(problem, clashing, conflicts, why);
