@@ -74,7 +74,7 @@ Day the_day(std::int64_t eat_after_hours) {
     // Saturday 28 November 2026, 07:00 UTC.
     day.now = Instant{1795849200};
     day.eat_by = later_by_minutes(day.now, 60 * eat_after_hours);
-    day.described = true;
+    day.sleep_known = true;
     const Instant bed = later_by_minutes(day.now, 15 * 60 + 30);
     for (std::int64_t night = -1; night < 4; ++night) {
         const Instant from = later_by_minutes(bed, 1440 * night);

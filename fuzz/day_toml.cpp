@@ -28,7 +28,12 @@ void sorted_and_ahead(const Spans& spans) {
 
 void check(const settings::DayFile& file) {
     const Day& day = file.day;
-    promise(day.described, "a day from a file is described");
+    promise(day.sleep_known == std::any_of(day.windows.begin(),
+                                           day.windows.end(),
+                                           [](const PresenceWindow& one) {
+                                               return one.state == Presence::asleep;
+                                           }),
+            "sleep is known where somebody sleeps");
     promise(!(day.start && day.eat_by), "a day has a start or a time to eat, not both");
     promise(!day.people.empty() && day.people.size() <= 20, "one to twenty people");
     sorted_and_ahead(day.windows);

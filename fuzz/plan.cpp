@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 //
 // Any text all the way to the page: read, fit, gather, plan, compose, text, on two fixed days. One
-// is not described and begins at ten; the other has a sleeper, a busy hour, somebody else's oven
+// has no sleep and begins at ten; the other has a sleeper, a busy hour, somebody else's oven
 // and a time to eat by. Whatever the text says, the page has one to nine lines in order of time and
 // fits its width, and a no has its reasons.
 #include "engine/planning/plan.hpp"
@@ -44,7 +44,7 @@ Day full_day() {
     day.zone = london();
     day.now = now();
     day.eat_by = in_hours(34);
-    day.described = true;
+    day.sleep_known = true;
     day.windows = {{0, Presence::busy, in_hours(3), in_hours(4)},
                    {0, Presence::asleep, in_hours(14), in_hours(22)}};
     day.oven_claims = {{in_hours(26), in_hours(27), Celsius(160.0)}};

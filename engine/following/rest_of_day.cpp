@@ -250,7 +250,7 @@ planning::SharedProblem rest_problem(const planning::Breads& breads,
     target.start_from = plan_start;
     target.start_to = plan_start;
     const planning::Rules rules =
-        insist == Insist::nothing ? planning::Rules{false, false, false} : planning::rules_of(day);
+        insist == Insist::nothing ? planning::Rules{false, false, false} : planning::Rules{};
     planning::SharedProblem rest =
         planning::problem_of(breads, rest_of_day, rules, target, planning::OvenUseRules{});
     rest.wish = {schedule::Aim::end_early, std::nullopt, std::nullopt};

@@ -50,10 +50,8 @@ Day day_after(const Day& day, const std::vector<Event>& events) {
         }
         if (event->trouble == Trouble::going_out) {
             after.windows.push_back({0, Presence::away, event->at, until});
-            after.described = true;
         } else if (event->trouble == Trouble::oven_taken) {
             after.oven_claims.push_back({event->at, until, std::nullopt});
-            after.described = true;
         }
     }
     std::sort(after.windows.begin(), after.windows.end(), [](const auto& a, const auto& b) {

@@ -85,9 +85,9 @@ struct Day {
     std::vector<std::string> people{"you"};
     std::vector<PresenceWindow> windows;
     std::vector<OvenClaim> oven_claims;
-    /// False when no day file was given: then nothing is forbidden, and work at night is only
-    /// warned of.
-    bool described = false;
+    /// Somebody said when they sleep. If not, the usual night is kept free where that can be helped,
+    /// and work in it is warned of.
+    bool sleep_known = false;
 };
 
 } // namespace loafwright

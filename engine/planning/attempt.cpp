@@ -104,9 +104,9 @@ void warn_of_night(Plan& plan, const Day& day, const Frame& frame) {
                 note(stage.title, *at);
             }
         } else if (stage.attention == Attention::near) {
-            // Putting in and taking out are work, too.
+            // Putting in and taking out are work, too. Out on the stroke of the night is before it.
             const auto in = in_night(stage.start, later_by_minutes(stage.start, 1));
-            const auto out = in_night(stage.end.likely, later_by_minutes(stage.end.likely, 1));
+            const auto out = in_night(later_by_minutes(stage.end.likely, -1), stage.end.likely);
             if (in || out) {
                 note(stage.title, in ? *in : *out);
             }
@@ -159,7 +159,7 @@ Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_
         plan.parts.push_back({placed.frame.at(placed.starts[k]), placed.frame.at(placed.ends[k])});
     }
     plan.free = free_time(bread.recipe, plan.stages);
-    if (!day.described) {
+    if (!day.sleep_known) {
         warn_of_night(plan, day, placed.frame);
     }
     return plan;
@@ -186,10 +186,6 @@ std::vector<Target> targets_to_eat_by(const Bread& bread, const Day& day, std::i
     target.ready_from.reset();
     targets.push_back(target);
     return targets;
-}
-
-Rules rules_of(const Day& day) {
-    return {day.described, day.described, false};
 }
 
 Instant next_full_five(const Zone& zone, Instant now) {
@@ -238,8 +234,8 @@ std::optional<Plan> attempt_under(const Bread& bread, const Day& day, const Rule
 }
 
 std::optional<Plan> attempt(const Bread& bread, const Day& day) {
-    Rules rules = rules_of(day);
-    if (!day.described) {
+    Rules rules;
+    if (!day.sleep_known) {
         Rules by_day = rules;
         by_day.night = true;
         if (auto plan = attempt_under(bread, day, by_day)) {

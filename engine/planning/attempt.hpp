@@ -29,8 +29,8 @@ Bread bread_of(const FittedRecipe& recipe);
 /// eightieth percentile + cut
 /// <= eat_by. Where (1) leaves nothing it gives way, by as little as can be; (2) never does. Bread
 /// of up to four hours past its best is looked for before older bread, and that before bread that
-/// is not yet at its best. Without a described day nobody works at night where that can be helped;
-/// where it cannot, the plan warns.
+/// is not yet at its best. Where nobody said when they sleep, nobody works at night if that can be
+/// helped; where it cannot, the plan warns.
 std::optional<Plan> attempt(const Bread& bread, const Day& day);
 
 /// The same under other rules, for explanations.
@@ -52,9 +52,6 @@ Plan plan_of(const Bread& bread, const Day& day, const Placed& placed, bool eat_
 
 /// Warns of work between 22:30 and 06:30.
 void warn_of_night(Plan& plan, const Day& day, const Frame& frame);
-
-/// The rules that a day stands for.
-Rules rules_of(const Day& day);
 
 /// The first full five minutes by the clock of `zone` that are not past.
 Instant next_full_five(const Zone& zone, Instant now);

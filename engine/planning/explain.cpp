@@ -214,11 +214,11 @@ private:
         return "";
     }
 
-    // The rules under which ways out are looked for: without a described day nobody is sent to work
+    // The rules under which ways out are looked for: where no sleep is known nobody is sent to work
     // at night.
     [[nodiscard]] Rules search_rules() const {
-        Rules rules = rules_of(day_);
-        rules.night = !day_.described;
+        Rules rules;
+        rules.night = !day_.sleep_known;
         return rules;
     }
 

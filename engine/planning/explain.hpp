@@ -11,7 +11,7 @@ namespace loafwright::planning {
 /// Promises: `why` names the wish and the sum or the clash behind it; each way out was planned
 /// again, as a day of its own, and
 ///           found to hold; at most four, nearest the wish first, no two alike; none has anybody
-///           work in a window of a described day, nor at night without one where there is another
+///           work in a window of the day, nor at night where no sleep is known and there is another
 ///           way.
 Impossible explain(const Bread& bread, const Kitchen& kitchen, const Day& day);
 

@@ -73,7 +73,7 @@ std::vector<schedule::Person> people_of(const Day& day, const Rules& rules, cons
                 person.windows.push_back({first, last, state});
             }
         };
-    if (rules.people && day.described) {
+    if (rules.people) {
         for (const PresenceWindow& window : day.windows) {
             if (window.person < people.size()) {
                 add(people[window.person], window.from, window.to, state_of(window.state));
@@ -92,7 +92,7 @@ std::vector<schedule::Person> people_of(const Day& day, const Rules& rules, cons
 
 std::vector<schedule::Claim> claims_of(const Day& day, const Rules& rules, const Frame& frame) {
     std::vector<schedule::Claim> claims;
-    if (!rules.claims || !day.described) {
+    if (!rules.claims) {
         return claims;
     }
     for (const OvenClaim& claim : day.oven_claims) {

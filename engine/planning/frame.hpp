@@ -30,7 +30,7 @@ struct Rules {
     bool night = false; // nobody works or bakes between 22:30 and 06:30 by the clock
 };
 
-/// The hours in which people sleep where no day file says (common practice).
+/// The hours in which people sleep where nobody says (common practice).
 inline constexpr ClockTime night_from{22, 30};
 inline constexpr ClockTime night_to{6, 30};
 

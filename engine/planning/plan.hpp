@@ -117,7 +117,7 @@ using PlanOutcome = std::variant<Plan, Impossible>;
 ///
 /// Needs:    `recipe.steps` not empty; day.now; at most one of day.start and day.eat_by (neither:
 /// begin at the next full five minutes). Promises: hands-on work never inside an away, asleep or
-/// busy window of a described day, and the oven is never hot or heating
+/// busy window of the day, and the oven is never hot or heating
 ///           with nobody awake at home; nothing begins before now; with eat_by the plan begins as
 ///           late as it can, while the time to eat holds in about four bakes out of five: cooling
 ///           beyond what cutting needs gives way first; preheating is over at the early end of the

@@ -156,7 +156,7 @@ Plan plan_from(const Breads& breads, const Day& day, const Answer& answer) {
     }
     Plan plan = merged(plans);
     plan.proven = answer.solved.proof == schedule::Proof::best;
-    if (!day.described) {
+    if (!day.sleep_known) {
         plan.warnings.clear();
         warn_of_night(plan, day, answer.shared.frame);
     }
@@ -315,8 +315,8 @@ Tried attempt_under(const Breads& breads, const Day& day, const Rules& rules) {
 }
 
 Tried attempt(const Breads& breads, const Day& day) {
-    Rules rules = rules_of(day);
-    if (!day.described) {
+    Rules rules;
+    if (!day.sleep_known) {
         Rules by_day = rules;
         by_day.night = true;
         Tried tried = attempt_under(breads, day, by_day);

@@ -265,8 +265,6 @@ private:
         }
         read_.request.day = std::move(file->day);
         add(read_.remarks, std::move(file->remarks));
-        day().described =
-            !day().windows.empty() || !day().oven_claims.empty() || day().people.size() > 1;
     }
 
     void goals() {

@@ -32,8 +32,8 @@ struct ReadRequest {
 /// `kitchen` and `day` have the keys of the kitchen and day files (README.md), the lists in the
 /// plural: `tins`, `windows`, `oven_claims`. `learned` is what engine/wire/factors_json.hpp writes.
 /// Everything but `breads` may be left out. Times are words as in a day file, or RFC 3339.
-/// `day.zone` decides the zone, else the system's. A day in which nobody is said to be anywhere
-/// counts as not described.
+/// `day.zone` decides the zone, else the system's. Where nobody is
+/// said to be asleep, the usual night is kept free if that can be helped.
 ///
 /// Promises: `now` of the request, else `now`; all mistakes in one go, each with its path.
 /// Errors:   json_unreadable, those of kitchen_from_toml, day_from_toml and check_text,

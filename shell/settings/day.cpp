@@ -457,7 +457,6 @@ tl::expected<DayFile, Diagnostics> day_from_tree(const TreeValue& tree,
     work.file = name;
     work.day.zone = zone;
     work.day.now = now;
-    work.day.described = true;
     Fields fields(tree, std::move(heading), name, work.complaints);
     // In this order: times need the zone, daily windows the horizon, windows the people.
     read_zone(fields, work, zone_is_told);
@@ -465,6 +464,10 @@ tl::expected<DayFile, Diagnostics> day_from_tree(const TreeValue& tree,
     read_people(fields, work);
     read_windows(fields, work);
     read_claims(fields, work);
+    work.day.sleep_known =
+        std::any_of(work.day.windows.begin(),
+                    work.day.windows.end(),
+                    [](const PresenceWindow& one) { return one.state == Presence::asleep; });
     fields.refuse_others();
     if (!work.complaints.empty()) {
         sort_by_line(work.complaints, name);

@@ -43,7 +43,7 @@ struct DayFile {
 /// or to three days after the file's start or eat_by.
 ///
 /// Promises: what is over by `now` is not in the day; windows and claims are sorted by `from`;
-///           `described` is true.
+///           `sleep_known` is true where somebody sleeps in it.
 /// Errors:   as for a kitchen, and zone_unknown, time_skipped, both_start_and_eat_by. A start or
 ///           eat_by that has passed is none of them: an option may outrank it, so the caller asks.
 /// Never:    throws on input, whatever its bytes.

@@ -215,7 +215,7 @@ Day day_at(const std::string& now) {
 
 Day day_with_sleep(const std::string& now, ClockTime from, ClockTime to, int days) {
     Day day = day_at(now);
-    day.described = true;
+    day.sleep_known = true;
     const std::int64_t today = days_from_civil(civil_of(day.zone, day.now).date);
     for (std::int64_t d = today - 1; d < today + days; ++d) {
         const bool next_morning = to.hour < from.hour;
@@ -274,9 +274,6 @@ broken_promises(const FittedRecipe& recipe, const Day& day, const Plan& plan) {
                        stage.title + ", which lasts " +
                        std::to_string((stage.end.high.seconds - stage.start.seconds) / 60));
             expect(act.at == later_by_minutes(stage.start, act.after_start_minutes), "act offsets");
-        }
-        if (!day.described) {
-            continue;
         }
         const auto blocked = [&](Instant from, Instant to, bool busy) {
             const std::size_t people = std::max<std::size_t>(1, day.people.size());

@@ -21,6 +21,26 @@ TEST(day, work_at_night_without_a_day_file_is_warned_of_and_not_forbidden) {
     EXPECT_NE(found.warnings[0].what.find("22:50"), std::string::npos) << found.warnings[0].what;
 }
 
+// An hour out of the house says nothing of anybody's sleep.
+TEST(day, an_hour_away_and_a_taken_oven_count_and_leave_the_night_alone) {
+    Day day = day_at("2026-11-28T14:00:00Z");
+    day.eat_by = at("2026-11-29T09:00:00Z");
+    const Plan at_will = plan_in(plan(tin_loaf(), Kitchen{}, day));
+    EXPECT_TRUE(at_will.warnings.empty());
+    const Stage& bake = at_will.stages[4];
+    ASSERT_EQ(bake.attention, Attention::near);
+    day.windows.push_back(
+        {0, Presence::away, at("2026-11-28T15:00:00Z"), at("2026-11-28T16:00:00Z")});
+    day.oven_claims.push_back(
+        {later_by_minutes(bake.start, -30), later_by_minutes(bake.start, 10), std::nullopt});
+    const FittedRecipe recipe = tin_loaf();
+    const Plan around = plan_in(plan(recipe, Kitchen{}, day));
+    EXPECT_TRUE(around.warnings.empty());
+    EXPECT_TRUE(broken_promises(recipe, day, around).empty())
+        << broken_promises(recipe, day, around).front();
+    EXPECT_NE(around.stages[4].start, bake.start);
+}
+
 TEST(day, the_same_start_before_a_described_night_is_refused_with_the_reason) {
     Day day = day_with_sleep("2026-11-28T20:00:00Z", {22, 30}, {6, 30});
     day.start = at("2026-11-28T21:00:00Z");
@@ -148,10 +168,9 @@ TEST(day, the_problem_behind_a_plan_is_kept_by_it_minute_by_minute) {
     target.aim = schedule::Aim::begin_late;
     target.start_from = day.now;
     target.ready_by = day.eat_by;
-    const auto placed = place(bread.chain, day, rules_of(day), target);
+    const auto placed = place(bread.chain, day, Rules{}, target);
     ASSERT_TRUE(placed.has_value());
-    const schedule::Problem problem =
-        problem_of(bread.chain, day, rules_of(day), target, placed->frame);
+    const schedule::Problem problem = problem_of(bread.chain, day, Rules{}, target, placed->frame);
     ASSERT_TRUE(schedule::faults_in(problem).empty());
     schedule::JobSchedule job{0, placed->starts, placed->ends, {}};
     for (const schedule::Task& task : problem.jobs[0].tasks) {

@@ -46,7 +46,7 @@ TEST(bake_request, kitchen_and_day_have_the_keys_of_the_files) {
     EXPECT_TRUE(request.kitchen.oven.fan);
     EXPECT_EQ(request.kitchen.tins.size(), 1U);
     EXPECT_EQ(request.day.zone.name, "Europe/London");
-    EXPECT_TRUE(request.day.described);
+    EXPECT_TRUE(request.day.sleep_known);
     EXPECT_EQ(request.day.eat_by, *parse_rfc3339("2026-11-28T18:30:00Z"));
     EXPECT_GT(request.day.windows.size(), 3U); // every night
     EXPECT_EQ(request.page.clock, ClockForm::hours_12);
@@ -95,7 +95,7 @@ TEST(bake_request, a_wish_that_cannot_be_read_is_told_with_its_place) {
 TEST(bake_request, a_day_with_a_zone_only_forbids_nothing) {
     const auto found = read(R"(, "day": {"zone": "Europe/Berlin"}, "now": "2026-11-28T07:00:00Z")");
     ASSERT_TRUE(found);
-    EXPECT_FALSE(found->request.day.described);
+    EXPECT_FALSE(found->request.day.sleep_known);
     EXPECT_EQ(found->request.day.now, *parse_rfc3339("2026-11-28T07:00:00Z"));
     EXPECT_EQ(offset_seconds_at(found->request.day.zone, now), 3600);
 }

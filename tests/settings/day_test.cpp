@@ -49,7 +49,7 @@ std::string window(std::string_view from, std::string_view to) {
 
 TEST(day_file, an_empty_file_describes_a_day_on_which_nothing_is_forbidden) {
     const DayFile file = good("");
-    EXPECT_TRUE(file.day.described);
+    EXPECT_FALSE(file.day.sleep_known);
     EXPECT_EQ(file.day.now, wednesday);
     EXPECT_EQ(file.day.people, (Lines{"you"}));
     EXPECT_TRUE(file.day.windows.empty());
