@@ -30,6 +30,12 @@ journey(async ({ check, person }) => {
     await page.getByRole('region', { name: 'Why then' }).waitFor();
     await looked('day-reason');
     await button(page, 'Close').click();
+    await button(page, 'Add a time for others').click();
+    await button(page, 'It changes through the day').click();
+    await planned(page);
+    await looked('day-kitchen');
+    await button(page, 'The same all day').click();
+    await button(page, 'take out').click();
     await button(page, 'Add sleep').click();
     await page.getByLabel('Eat at, time').fill('15:00');
     await page.getByRole('heading', { name: 'What would work' }).waitFor();

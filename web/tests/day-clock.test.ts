@@ -29,8 +29,8 @@ describe('the clock of the day', () => {
         };
         const found = occurrences(
             [
-                { state: 'asleep', from: '22:30', to: '06:30' },
-                { state: 'away', from: '2026-11-28T09:00', to: '2026-11-28T11:00' },
+                { from: '22:30', to: '06:30' },
+                { from: '2026-11-28T09:00', to: '2026-11-28T11:00' },
             ],
             long,
         );
@@ -43,10 +43,8 @@ describe('the clock of the day', () => {
 
     it('moves an end of a daily window as a clock time alone', () => {
         const at = fromLocal('2026-11-28T23:15');
-        expect(withEnd({ state: 'asleep', from: '22:30', to: '06:30' }, 'from', at).from).toBe(
-            '23:15',
-        );
-        const once = { state: 'away', from: '2026-11-28T09:00', to: '2026-11-28T11:00' } as const;
+        expect(withEnd({ from: '22:30', to: '06:30' }, 'from', at).from).toBe('23:15');
+        const once = { from: '2026-11-28T09:00', to: '2026-11-28T11:00' } as const;
         expect(withEnd({ ...once }, 'to', at).to).toBe('2026-11-28T23:15');
     });
 });

@@ -102,13 +102,20 @@ export type Kitchen = components['schemas']['Kitchen'];
 /// A kitchen without a thermometer.
 export type RoomWord = NonNullable<Kitchen['room']>;
 
+/// From this time of each day on.
+export type RoomPeriod = Extract<Kitchen['room_c'], unknown[]>[number];
+
 export type WindowState = 'away' | 'asleep' | 'busy';
 
-export interface DayWindow {
-    person?: string;
-    state: WindowState;
+/// A bare clock time is every day, one with a date once.
+export interface DaySpan {
     from: string;
     to: string;
+}
+
+export interface DayWindow extends DaySpan {
+    person?: string;
+    state: WindowState;
 }
 
 export type DayHabits = components['schemas']['Day'];

@@ -2,7 +2,7 @@
 //
 // Where things stand on the upright clock of the day: one pixel scale, times as local numbers
 // (lib/times.ts), no bread.
-import type { DayWindow, Plan } from './api';
+import type { DaySpan, Plan } from './api';
 import { dateAfter, fromLocal, local, toLocal } from './times';
 
 const hour_ms = 3_600_000;
@@ -21,14 +21,14 @@ export interface Range {
 const reach_ms = 4 * hour_ms;
 
 /// The stretch of time to draw: the plan and the wish, with room to drag before and after, and the
-/// ends of sleeps and errands that are near enough to be dragged there.
-export function rangeOf(plan: Plan | null, wish: string, windows: DayWindow[] = []): Range {
+/// ends of sleeps, errands and others' bakes that are near enough to be dragged there.
+export function rangeOf(plan: Plan | null, wish: string, spans: DaySpan[] = []): Range {
     const at = fromLocal(wish);
     const times = plan ? [fromLocal(plan.start), fromLocal(plan.eat.likely), at] : [at];
     let from = Math.floor(Math.min(...times) / hour_ms) * hour_ms - (plan ? 2 : 8) * hour_ms;
     let to = Math.ceil(Math.max(...times) / hour_ms) * hour_ms + 3 * hour_ms;
     const wide = { from: from - reach_ms, to: to + reach_ms, pixelsPerHour: 1 };
-    for (const one of occurrences(windows, wide)) {
+    for (const one of occurrences(spans, wide)) {
         for (const end of [one.from, one.to]) {
             if (end < from && end >= wide.from) from = Math.floor(end / hour_ms) * hour_ms;
             if (end > to && end <= wide.to) to = Math.ceil(end / hour_ms) * hour_ms + hour_ms;
@@ -76,39 +76,40 @@ export function hoursOf(range: Range): { at: number; text: string; day: boolean 
     return hours;
 }
 
-/// One time that a window holds, inside the range.
+/// One time that a span of the day comes to, inside the range.
 export interface Occurrence {
-    window: number;
+    /// Into the spans.
+    index: number;
     from: number;
     to: number;
 }
 
-export function occurrences(windows: DayWindow[], range: Range): Occurrence[] {
+export function occurrences(spans: DaySpan[], range: Range): Occurrence[] {
     const found: Occurrence[] = [];
-    const add = (window: number, from: number, to: number): void => {
-        if (to > range.from && from < range.to) found.push({ window, from, to });
+    const add = (index: number, from: number, to: number): void => {
+        if (to > range.from && from < range.to) found.push({ index, from, to });
     };
     const first = toLocal(range.from - 24 * hour_ms).slice(0, 10);
-    windows.forEach((window, index) => {
-        if (window.from.length > 5) {
-            add(index, fromLocal(window.from), fromLocal(window.to));
+    spans.forEach((span, index) => {
+        if (span.from.length > 5) {
+            add(index, fromLocal(span.from), fromLocal(span.to));
             return;
         }
         for (let day = 0; ; day += 1) {
             const date = dateAfter(first, day);
-            const from = fromLocal(`${date}T${window.from}`);
+            const from = fromLocal(`${date}T${span.from}`);
             if (from > range.to) break;
-            const over = window.to <= window.from;
-            add(index, from, fromLocal(`${over ? dateAfter(date, 1) : date}T${window.to}`));
+            const over = span.to <= span.from;
+            add(index, from, fromLocal(`${over ? dateAfter(date, 1) : date}T${span.to}`));
         }
     });
     return found;
 }
 
-/// A window with one of its ends moved; a daily one keeps only the clock time.
-export function withEnd(window: DayWindow, end: 'from' | 'to', at: number): DayWindow {
+/// A span with one of its ends moved; a daily one keeps only the clock time.
+export function withEnd<Span extends DaySpan>(span: Span, end: 'from' | 'to', at: number): Span {
     const time = toLocal(at);
-    return { ...window, [end]: window.from.length > 5 ? time : time.slice(11, 16) };
+    return { ...span, [end]: span.from.length > 5 ? time : time.slice(11, 16) };
 }
 
 export interface Placed {

@@ -70,6 +70,8 @@ export const windowWords: Record<WindowState, string> = {
     busy: 'Busy',
 };
 
+export const ovenTakenWords = 'Oven taken';
+
 export function kindWords(step: Step): string {
     return [kinds[step.kind] ?? step.kind, places[step.place] ?? ''].filter(Boolean).join(' ');
 }
