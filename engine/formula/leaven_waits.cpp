@@ -5,6 +5,7 @@
 // from growth where growth decides, from common practice where it does not.
 #include "engine/formula/leaven_waits.hpp"
 
+#include "engine/dough/composition.hpp"
 #include "engine/dough/sourdough.hpp"
 #include "engine/knowledge/family.hpp"
 #include "engine/recipe/words.hpp"
@@ -121,8 +122,11 @@ give_leaven_waits(Recipe& recipe, double inoculum, DoughFamily told, const Knowl
     WaitsChanged changed;
     const auto all = dough::ripening_time(inoculum, usual_room, dough::LeavenState::ripe);
     constexpr double rich_from = 0.1; // as family_of draws the line
-    const double stretched =
-        makeup_of(recipe, knowledge).enrichment_share > rich_from ? rich_high : 1.0;
+    const Makeup makeup = makeup_of(recipe, knowledge);
+    const double stretched = makeup.enrichment_share > rich_from ? rich_high : 1.0;
+    // Bran and rye feed it.
+    const Band<double> quicker =
+        dough::wholegrain_factor(dough::BakersPercent(100.0 * makeup.wholegrain_share));
     std::vector<std::size_t> waits;
     for (std::size_t i = 0; i < recipe.steps.size(); ++i) {
         const Step& step = recipe.steps[i];
@@ -155,8 +159,9 @@ give_leaven_waits(Recipe& recipe, double inoculum, DoughFamily told, const Knowl
             continue;
         }
         const Minutes before = own_minutes(step, told, knowledge);
-        const Band<Minutes> minutes{
-            all->low * shares[w], all->likely * shares[w], all->high * (shares[w] * stretched)};
+        const Band<Minutes> minutes{all->low * (shares[w] / quicker.high),
+                                    all->likely * (shares[w] / quicker.likely),
+                                    all->high * (shares[w] * stretched / quicker.low)};
         give(recipe,
              waits[w],
              {minutes, Basis::computed},
