@@ -299,7 +299,10 @@ std::vector<FoundIngredient> IngredientReader::in_prose(TokenRange range) const 
                                                               "piece",
                                                               "balls",
                                                               "portions"});
-            if (thing) {
+            // "an oiled 2lb tin" holds two pounds, and nothing that is named before it.
+            const bool vessel =
+                is_any_word(tokens[amounts.range.end - 1], {"tin", "tins", "pan", "pans"});
+            if (thing || vessel) {
                 match.row = nullptr;
             }
         }

@@ -193,6 +193,11 @@ private:
         }
         std::optional<int> number;
         if (const std::size_t marker = list_marker(line.text, number); marker != 0) {
+            // "1. Country bread", the first of many in a book.
+            if (!words_seen_ && number && at + 1 < lines_.size() && section_of_line(at + 1)) {
+                add(Shape::heading, line.span, std::nullopt, line.text.substr(marker));
+                return at + 1;
+            }
             return list_item(at, number);
         }
         if (at + 1 < lines_.size() && is_rule(lines_[at + 1].text) && line.text.size() < 80 &&
@@ -227,7 +232,10 @@ private:
         if (text.size() > 80 || at + 1 >= lines_.size()) {
             return false;
         }
-        if (wrapped(text)) {
+        // One star each side is also how a remark is set; a part's name in them is a heading.
+        const bool slanted =
+            text.size() > 2 && text.front() == '*' && text[1] != ' ' && text.back() == '*';
+        if (wrapped(text) || (slanted && section_named(stripped(text, "*")) != nullptr)) {
             return true;
         }
         if (all_capitals(text) && text.size() < 60 && (at == 0 || lines_[at - 1].text.empty())) {
@@ -243,7 +251,32 @@ private:
         }
         const bool sentence = text.back() == '.' || text.back() == ',' || text.back() == ';';
         const bool amount = text[0] >= '0' && text[0] <= '9';
-        return !words_seen_ && alone(at) && words <= 9 && !sentence && !amount && more_follows(at);
+        return !words_seen_ && (alone(at) || heads_the_text(at)) && words <= 9 && !sentence &&
+               !amount && more_follows(at);
+    }
+
+    // A name over "Ingredients", or over "Prep 20 min | Serves 8", without an empty line between.
+    [[nodiscard]] bool heads_the_text(std::size_t at) const {
+        return section_of_line(at + 1) || is_meta_line(at + 1);
+    }
+
+    // "Prep 25 min", "Serves: 8": one of those words, then a figure.
+    [[nodiscard]] bool is_meta_line(std::size_t at) const {
+        constexpr std::size_t longest_line = 100; // bytes; longer ones are sentences
+        if (lines_[at].text.empty() || lines_[at].text.size() > longest_line) {
+            return false;
+        }
+        const std::vector<Token> tokens = tokenise(lines_[at].text);
+        const std::vector<WordIds> ids = lexicon_.identify(tokens);
+        const Match match = lexicon_.at("meta", tokens, ids, 0, tokens.size());
+        if (match.row == nullptr || match.row->weight < 1.0) {
+            return false;
+        }
+        std::size_t next = match.range.end;
+        if (next < tokens.size() && is_mark(tokens[next], ':')) {
+            ++next;
+        }
+        return next < tokens.size() && tokens[next].kind == TokenKind::number;
     }
 
     [[nodiscard]] bool more_follows(std::size_t at) const {
@@ -262,7 +295,7 @@ private:
                list_marker(lines_[last + 1].text, unused) == 0 &&
                !starts_with(lines_[last + 1].text, "#") &&
                !starts_with(lines_[last + 1].text, "![") &&
-               !starts_with(lines_[last + 1].text, "<!--")) {
+               !starts_with(lines_[last + 1].text, "<!--") && !section_of_line(last + 1)) {
             ++last;
         }
         add(Shape::item, Span{lines_[at].span.begin, lines_[last].span.end}, number);
@@ -425,6 +458,9 @@ private:
             if (draft.number == 1 && numbered_once) {
                 part.reset();
             }
+            if (section == "ingredients" && begins_the_method(at)) {
+                section = "method";
+            }
             block.part = part;
             const LexiconRow* own = label_in(block.tokens);
             block.label = own != nullptr ? own : above;
@@ -437,6 +473,14 @@ private:
             layout_.has_ingredient_list =
                 layout_.has_ingredient_list || block.role == BlockRole::ingredients;
         }
+    }
+
+    // Below the last list of what to weigh a numbered list begins, and not with an amount: nobody
+    // wrote "Method" over it.
+    [[nodiscard]] bool begins_the_method(std::size_t at) const {
+        const std::optional<int>& number = drafts_[at].number;
+        const bool list_begins = number && (*number == 1 || at == 0 || !drafts_[at - 1].number);
+        return list_begins && !is_ingredient_line(layout_.blocks[at]);
     }
 
     // "**Second rise.**", "Bake": the words at the very start.
