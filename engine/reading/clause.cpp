@@ -533,6 +533,46 @@ private:
     std::vector<FoundAction> purposes_;
 };
 
+// "1/2 tsp bicarb / Heat the oven": a line that begins with an order in a capital is a sentence of
+// its own, even where nobody put a full stop behind the line before. Behind a comma or "and" it
+// goes on.
+bool begins_with_an_order(const Layout& layout,
+                          const Lexicon& lexicon,
+                          std::size_t at,
+                          std::size_t end) {
+    const auto& tokens = layout.tokens;
+    if (!tokens[at].first_on_line || !tokens[at].capital) {
+        return false;
+    }
+    const Token& before = tokens[at - 1];
+    const bool goes_on = before.kind == TokenKind::mark
+                             ? !is_mark(before, '.') && !is_mark(before, ')')
+                             : is_any_word(before,
+                                           {"and",
+                                            "or",
+                                            "the",
+                                            "a",
+                                            "an",
+                                            "of",
+                                            "to",
+                                            "in",
+                                            "with",
+                                            "until",
+                                            "for",
+                                            "then",
+                                            "at",
+                                            "on",
+                                            "into",
+                                            "from",
+                                            "by",
+                                            "your"});
+    if (goes_on) {
+        return false;
+    }
+    const Match action = lexicon.at("action", tokens, layout.ids, at, end);
+    return action.row != nullptr && action.head == Inflection::none;
+}
+
 } // namespace
 
 std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
@@ -548,7 +588,8 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
         for (std::size_t at = begin; at < block.tokens.end; ++at) {
             const bool last = at + 1 == block.tokens.end;
             if (last || at - begin >= longest_sentence ||
-                ends_sentence(layout.tokens, begin, at, block.tokens.end)) {
+                ends_sentence(layout.tokens, begin, at, block.tokens.end) ||
+                begins_with_an_order(layout, lexicon, at + 1, block.tokens.end)) {
                 SentenceCutter(layout, lexicon, things, index, sentence, TokenRange{begin, at + 1})
                     .cut(clauses);
                 begin = at + 1;

@@ -10,6 +10,7 @@
 #include "engine/reading/lines.hpp"
 #include "engine/reading/number.hpp"
 #include "engine/reading/repair.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -200,6 +201,19 @@ private:
             }
             return list_item(at, number);
         }
+        if (!words_seen_) {
+            // "Recipe: Hamburger buns"
+            for (const std::string_view label : {"recipe:", "title:", "name:"}) {
+                if (lower_case(line.text.substr(0, label.size())) == label &&
+                    line.text.size() > label.size() + 1 && line.text.size() <= 80) {
+                    add(Shape::heading,
+                        line.span,
+                        std::nullopt,
+                        stripped(line.text.substr(label.size()), " *_"));
+                    return at + 1;
+                }
+            }
+        }
         if (at + 1 < lines_.size() && is_rule(lines_[at + 1].text) && line.text.size() < 80 &&
             lines_[at + 1].text[0] != '*') {
             add(Shape::heading,
@@ -255,9 +269,20 @@ private:
                !amount && more_follows(at);
     }
 
-    // A name over "Ingredients", or over "Prep 20 min | Serves 8", without an empty line between.
+    // A name over "Ingredients", over "Prep 20 min | Serves 8" or over the first amount, without an
+    // empty line between.
     [[nodiscard]] bool heads_the_text(std::size_t at) const {
-        return section_of_line(at + 1) || is_meta_line(at + 1);
+        const std::string_view next = lines_[at + 1].text;
+        const bool amount = !next.empty() && next[0] >= '0' && next[0] <= '9';
+        return section_of_line(at + 1) || is_meta_line(at + 1) ||
+               (amount && !begins_with_an_order(lines_[at].text));
+    }
+
+    [[nodiscard]] bool begins_with_an_order(std::string_view text) const {
+        const std::vector<Token> tokens = tokenise(text);
+        const std::vector<WordIds> ids = lexicon_.identify(tokens);
+        const Match action = lexicon_.at("action", tokens, ids, 0, tokens.size());
+        return action.row != nullptr && action.head == Inflection::none;
     }
 
     // "Prep 25 min", "Serves: 8": one of those words, then a figure.
@@ -269,7 +294,7 @@ private:
         const std::vector<Token> tokens = tokenise(lines_[at].text);
         const std::vector<WordIds> ids = lexicon_.identify(tokens);
         const Match match = lexicon_.at("meta", tokens, ids, 0, tokens.size());
-        if (match.row == nullptr || match.row->weight < 1.0) {
+        if (match.row == nullptr || match.row->weight < 1.0 || !tokens.front().capital) {
             return false;
         }
         std::size_t next = match.range.end;
@@ -311,7 +336,8 @@ private:
                !starts_with(lines_[last + 1].text, "#") &&
                !starts_with(lines_[last + 1].text, "<!--") &&
                !starts_with(lines_[last + 1].text, "![") &&
-               !(is_heading_line(last + 1) && section_of_line(last + 1))) {
+               !(is_heading_line(last + 1) && section_of_line(last + 1)) &&
+               !is_meta_line(last + 1)) {
             ++last;
         }
         std::size_t listed = 0;

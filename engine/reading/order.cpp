@@ -91,6 +91,26 @@ private:
                     .empty();
     }
 
+    // "In a large bowl mix…", "On a floured board knead…", "The next morning shape…": where or when
+    // stands first.
+    [[nodiscard]] bool behind_its_place(const Token& before) const {
+        const std::size_t length = at_ - sentence_.begin;
+        if (length < 2 || length > 7) {
+            return false;
+        }
+        const Token& first = tokens_[sentence_.begin];
+        const bool where =
+            is_any_word(first, {"in", "into", "on", "using", "with"}) &&
+            is_any_word(before,
+                        {"bowl",      "basin",   "jug",       "pan",     "saucepan", "mixer",
+                         "pot",       "dish",    "container", "box",     "tub",      "surface",
+                         "board",     "worktop", "table",     "counter", "bench",    "machine",
+                         "processor", "cup",     "measuring"});
+        const bool when = is_any_word(first, {"in", "the", "next", "on", "that", "this"}) &&
+                          is_any_word(before, {"morning", "evening", "afternoon", "day", "night"});
+        return where || when;
+    }
+
     bool base(const Token* before, bool opens) {
         if (said_before(
                 {"expect", "watch", "see", "hear", "notice", "goal", "aim", "idea", "purpose"},
@@ -108,6 +128,9 @@ private:
                              !is_any_word(*before, {"the", "a", "of"});
         if (clock || heading) {
             order_.doubt = clock ? 0.0 : 0.4;
+            return true;
+        }
+        if (behind_its_place(*before)) {
             return true;
         }
         if (is_word(*before, "to")) {

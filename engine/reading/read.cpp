@@ -312,19 +312,39 @@ private:
         }
     }
 
+    // "Makes 12", "Yield: about 8 buns", also in the title; not "yields 900 g" and not "serves 4".
     void read_pieces() {
+        const auto& tokens = layout_.tokens;
         for (const Block& block : layout_.blocks) {
-            if (block.role != BlockRole::meta) {
+            if (block.role != BlockRole::meta && block.role != BlockRole::title) {
                 continue;
             }
-            for (std::size_t at = block.tokens.begin; at + 2 < block.tokens.end; ++at) {
-                const Token& count = layout_.tokens[at + 1];
-                const bool makes = is_word(layout_.tokens[at], "makes") ||
-                                   is_word(layout_.tokens[at], "yield") ||
-                                   is_word(layout_.tokens[at], "yields");
-                if (makes && count.kind == TokenKind::number && count.value >= 1 &&
-                    count.value <= 500) {
-                    reading_.recipe.pieces = count.value;
+            for (std::size_t at = block.tokens.begin; at < block.tokens.end; ++at) {
+                if (!is_any_word(tokens[at], {"makes", "yield", "yields"})) {
+                    continue;
+                }
+                std::size_t count = at + 1;
+                while (count < block.tokens.end &&
+                       (is_mark(tokens[count], ':') ||
+                        is_any_word(tokens[count], {"about", "approx", "around", "some"}))) {
+                    ++count;
+                }
+                const bool weighed = count + 1 < block.tokens.end && is_any_word(tokens[count + 1],
+                                                                                 {"g",
+                                                                                  "kg",
+                                                                                  "oz",
+                                                                                  "lb",
+                                                                                  "lbs",
+                                                                                  "grams",
+                                                                                  "cups",
+                                                                                  "servings",
+                                                                                  "portions",
+                                                                                  "people",
+                                                                                  "x",
+                                                                                  "dozen"});
+                if (count < block.tokens.end && tokens[count].kind == TokenKind::number &&
+                    tokens[count].value >= 1 && tokens[count].value <= 500 && !weighed) {
+                    reading_.recipe.pieces = tokens[count].value;
                     return;
                 }
             }
