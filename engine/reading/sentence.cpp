@@ -50,7 +50,11 @@ bool ends_sentence(const std::vector<Token>& tokens,
         return !next.glued;
     }
     if (at > 0 && is_abbreviation(tokens[at - 1]) && token.glued) {
-        return next.capital;
+        // "Rest 30 min. 25 minutes at 250 °C.": but "3 min. 20 sec." is one length.
+        const bool minutes = is_any_word(tokens[at - 1], {"min", "mins"});
+        const bool seconds =
+            at + 2 < end && is_any_word(tokens[at + 2], {"s", "sec", "secs", "seconds"});
+        return next.capital || (minutes && next.kind == TokenKind::number && !seconds);
     }
     return !next.glued || next.capital;
 }
