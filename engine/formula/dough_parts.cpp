@@ -152,8 +152,12 @@ bool is_made_here(const Ingredient& ingredient, const Recipe& recipe) {
     const std::string words = lower_case(ingredient.text);
     return std::any_of(
         recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& other) {
+            // A leaven goes by the name of its kind.
+            const bool by_kind =
+                other.part == "leaven" &&
+                has_any_word(words, {"levain", "poolish", "biga", "sponge", "preferment"});
             return other.part && other.part != ingredient.part &&
-                   (has_word(words, *other.part) || has_word(words, *other.part + "s"));
+                   (by_kind || has_word(words, *other.part) || has_word(words, *other.part + "s"));
         });
 }
 

@@ -42,6 +42,10 @@ void add_up(std::optional<Band<Grams>>& sum, const std::optional<Band<Grams>>& m
     sum->high += more->high;
 }
 
+PartShare share_of(const Ingredient& ingredient) {
+    return {ingredient.part.value_or(""), ingredient.item, ingredient.grams};
+}
+
 std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
     std::vector<ToBuy> buy;
     for (const Ingredient& ingredient : recipe.ingredients) {
@@ -62,13 +66,29 @@ std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
                            ingredient.known_as,
                            ingredient.grams,
                            written,
-                           ingredient.optional});
+                           ingredient.optional,
+                           {share_of(ingredient)}});
             continue;
         }
+        // "Water", of which some is to boil: the plain name stands for all of it.
+        if (ingredient.item.size() < known->item.size()) {
+            known->item = ingredient.item;
+        }
         add_up(known->grams, ingredient.grams);
+        known->shares.push_back(share_of(ingredient));
         known->optional = known->optional && ingredient.optional;
         if (!written.empty()) {
             known->as_written += (known->as_written.empty() ? "" : " + ") + written;
+        }
+    }
+    const auto has_part = [](const ToBuy& one) {
+        return std::any_of(one.shares.begin(), one.shares.end(), [](const PartShare& share) {
+            return !share.part.empty();
+        });
+    };
+    if (std::none_of(buy.begin(), buy.end(), has_part)) {
+        for (ToBuy& one : buy) {
+            one.shares.clear();
         }
     }
     return buy;

@@ -11,6 +11,13 @@
 
 namespace loafwright {
 
+/// What one part of the bread takes of a thing: "120 g boiling water, for the soaker".
+struct PartShare {
+    std::string part; // as Ingredient::part; empty for the dough
+    std::string item; // as the recipe calls it there
+    std::optional<Band<Grams>> grams;
+};
+
 struct ToBuy {
     std::string item;     // as the recipe calls it first
     std::string known_as; // as Ingredient::known_as
@@ -18,6 +25,7 @@ struct ToBuy {
     std::string as_written; // "2 tsp", for those without a scale; empty when the text has grams
                             // itself, or the recipe has been scaled
     bool optional = false;
+    std::vector<PartShare> shares; // where the recipe has parts; in its own order
 };
 
 struct Ahead {

@@ -54,6 +54,9 @@ std::vector<ToBuy> shopping(const std::vector<Provisions>& each) {
     for (const Provisions& one : each) {
         rows.insert(rows.end(), one.buy.begin(), one.buy.end());
     }
+    for (ToBuy& row : rows) {
+        row.shares.clear(); // of one bread each
+    }
     std::sort(rows.begin(), rows.end(), comes_first);
     std::vector<ToBuy> buy;
     for (const ToBuy& row : rows) {

@@ -236,7 +236,7 @@ private:
         step.kind = kind;
         step.span = span_of(tokens(), clause.range);
         step.text = tidy(text_, step.span);
-        step.part = layout_.blocks[clause.block].part;
+        step.part = part_of(clause);
         step.optional = clause.optional;
         step.meanwhile = clause.meanwhile;
         step.after_night = night_went_by(clause);
@@ -469,7 +469,7 @@ private:
                                       index,
                                       cold ? StepKind::chill : *kind,
                                       cold ? Place::fridge : place_of(clause));
-                wait.step.part = layout_.blocks[clause.block].part;
+                wait.step.part = part_of(clause);
                 wait.step.minutes = band_of(duration);
                 wait.step.place = *kind == StepKind::bake ? Place::oven : wait.step.place;
                 attach_temperatures(tokens(), clause, wait);

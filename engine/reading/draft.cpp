@@ -47,6 +47,10 @@ bool is_length(const DurationPhrase& duration) {
            duration.role == DurationRole::each_side;
 }
 
+std::optional<std::string> part_of(const Clause& clause) {
+    return clause.part.empty() ? std::nullopt : std::optional(std::string(clause.part));
+}
+
 bool takes_time(StepKind kind) {
     return attention_of(kind) == Attention::wait || kind == StepKind::bake ||
            kind == StepKind::cook || kind == StepKind::knead || kind == StepKind::mix ||

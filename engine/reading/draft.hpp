@@ -47,6 +47,9 @@ Draft draft_at(std::string_view text,
                StepKind kind,
                Place place);
 
+/// The part of the bread that a clause makes, none for the dough.
+std::optional<std::string> part_of(const Clause& clause);
+
 /// Does a step of this kind take a time worth stating?
 bool takes_time(StepKind kind);
 

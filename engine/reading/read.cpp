@@ -14,6 +14,7 @@
 #include "engine/reading/ingredient.hpp"
 #include "engine/reading/layout.hpp"
 #include "engine/reading/look_alike.hpp"
+#include "engine/reading/parts.hpp"
 #include "engine/reading/process.hpp"
 #include "engine/reading/question.hpp"
 #include "engine/reading/reminder.hpp"
@@ -44,6 +45,7 @@ public:
     Reading run() {
         reading_.recipe.title = layout_.title.empty() ? "Bread" : layout_.title;
         clauses_ = clauses_of(layout_, lexicon_);
+        tell_parts(layout_, clauses_);
         std::vector<std::vector<Candidate>> candidates;
         candidates.reserve(clauses_.size());
         for (const Clause& clause : clauses_) {
@@ -69,6 +71,7 @@ public:
             add_uses(ingredients, draft);
             reading_.recipe.steps.push_back(draft.step);
         }
+        part_ways(reading_.recipe.steps);
         reading_.recipe.references = assembly_.references;
         keep_loose_reminders();
         read_pieces();
@@ -129,13 +132,28 @@ private:
                 if (known) {
                     continue;
                 }
-                if (assembly_.uses[index].draft) {
-                    found.ingredient.part =
-                        assembly_.drafts[*assembly_.uses[index].draft].step.part;
-                }
+                found.ingredient.part =
+                    assembly_.uses[index].draft
+                        ? assembly_.drafts[*assembly_.uses[index].draft].step.part
+                        : part_labelled(clause);
                 keep(ingredients, std::move(found));
             }
         }
+    }
+
+    // "Filling: 75 g soft butter, 50 g sugar": a list in a line of its own.
+    [[nodiscard]] std::optional<std::string> part_labelled(const Clause& clause) const {
+        const Match part =
+            lexicon_.at("part", layout_.tokens, layout_.ids, clause.range.begin, clause.range.end);
+        const bool label = part.row != nullptr && part.range.end < clause.range.end &&
+                           is_mark(layout_.tokens[part.range.end], ':');
+        return label ? std::optional(std::string(part.row->means)) : std::nullopt;
+    }
+
+    [[nodiscard]] bool lists_a_leaven() const {
+        return std::any_of(reading_.recipe.ingredients.begin(),
+                           reading_.recipe.ingredients.end(),
+                           [](const Ingredient& one) { return one.part == "leaven"; });
     }
 
     // "enough flour to make a dough": named where the dough is made, without an amount.
@@ -156,7 +174,9 @@ private:
                      row->role == "preferment" || row->role == "liquid" || row->role == "sugar");
                 FoundIngredient found;
                 found.ingredient.known_as = mention.known_as;
-                const bool known = holds_kind(kinds_, row, mention.known_as);
+                // The leaven that the text makes is what its list says.
+                const bool known = holds_kind(kinds_, row, mention.known_as) ||
+                                   (counts && row->role == "preferment" && lists_a_leaven());
                 const auto warmth = ingredients.warmth_beside(mention.range);
                 if (!counts || known || mention.share || (!mixes && !(step == nullptr && warmth))) {
                     continue;

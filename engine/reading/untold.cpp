@@ -194,7 +194,7 @@ std::optional<Draft> build_by_itself(std::string_view text,
     }
     Draft wait =
         draft_at(text, layout.tokens, clause.range, index, StepKind::ferment, place_of(clause));
-    wait.step.part = layout.blocks[clause.block].part;
+    wait.step.part = part_of(clause);
     wait.step.minutes = band_of(*length);
     attach_temperatures(layout.tokens, clause, wait);
     if (index > 0 && clauses[index - 1].block == clause.block) {

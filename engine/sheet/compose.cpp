@@ -356,11 +356,11 @@ Sheet compose(const Plan& plan,
     sheet.begin = composer.begin();
     sheet.free = composer.free();
     for (const ToBuy& bought : provisions.buy) {
-        std::string line = sheet::weigh_line(bought, options.weight);
-        if (recipe.water && has_word(lower_case(bought.item), "water")) {
-            line += " at " + sheet::degrees(recipe.water->temperature, options.temperature);
-        }
-        sheet.weigh.push_back(std::move(line));
+        const bool water = recipe.water && has_word(lower_case(bought.item), "water");
+        sheet.weigh.push_back(sheet::weigh_line(
+            bought,
+            options.weight,
+            water ? " at " + sheet::degrees(recipe.water->temperature, options.temperature) : ""));
     }
     const bool says_all = options.wording == Wording::full;
     if (says_all) {

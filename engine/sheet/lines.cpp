@@ -78,6 +78,39 @@ bool can_be_counted(std::string_view item) {
     });
 }
 
+// What several lists say of one part, added up.
+std::vector<PartShare> by_part(const ToBuy& bought) {
+    std::vector<PartShare> all;
+    for (const PartShare& share : bought.shares) {
+        if (!share.grams) {
+            return {}; // nobody knows how it is shared out
+        }
+        const auto known = std::find_if(all.begin(), all.end(), [&share](const PartShare& one) {
+            return one.part == share.part && one.item == share.item;
+        });
+        if (known == all.end()) {
+            all.push_back(share);
+        } else {
+            known->grams->low += share.grams->low;
+            known->grams->likely += share.grams->likely;
+            known->grams->high += share.grams->high;
+        }
+    }
+    return all;
+}
+
+std::string for_part(const std::string& part) {
+    return " for the " + (part.empty() ? std::string("dough") : part);
+}
+
+// "boiling" of "boiling water", where the whole is called water.
+std::string told_apart(const std::string& item, const std::string& whole) {
+    const bool ends_alike = item.size() > whole.size() + 1 &&
+                            item.compare(item.size() - whole.size(), whole.size(), whole) == 0 &&
+                            item[item.size() - whole.size() - 1] == ' ';
+    return ends_alike ? " " + item.substr(0, item.size() - whole.size() - 1) : "";
+}
+
 } // namespace
 
 std::string moment_text(const Zone& zone, Instant moment, Instant beside, ClockForm form) {
@@ -89,7 +122,7 @@ std::string moment_text(const Zone& zone, Instant moment, Instant beside, ClockF
     return day_text(zone, moment).substr(0, 3) + " " + time;
 }
 
-std::string weigh_line(const ToBuy& bought, WeightUnit unit) {
+std::string weigh_line(const ToBuy& bought, WeightUnit unit, const std::string& of_dough) {
     std::string line;
     if (bought.grams) {
         const Band<Grams>& grams = *bought.grams;
@@ -103,12 +136,26 @@ std::string weigh_line(const ToBuy& bought, WeightUnit unit) {
     } else if (!bought.as_written.empty()) {
         line = bought.as_written + " ";
     }
+    const std::vector<PartShare> shares = by_part(bought);
     line += bought.item;
+    if (shares.size() < 2) {
+        line += of_dough;
+    }
     if (bought.grams && is_bare_count(bought.as_written) && can_be_counted(bought.item)) {
         line += " (" + bought.as_written + ")";
     }
     if (bought.optional) {
         line += ", if you like";
+    }
+    if (shares.size() == 1 && !shares.front().part.empty()) {
+        line += "," + for_part(shares.front().part);
+    }
+    for (std::size_t i = 0; shares.size() > 1 && i < shares.size(); ++i) {
+        const PartShare& share = shares[i];
+        line += i == 0 ? ": " : ", ";
+        line += weight(share.grams->likely, share.grams->low != share.grams->high, unit) +
+                told_apart(share.item, bought.item) + (share.part.empty() ? of_dough : "") +
+                for_part(share.part);
     }
     return line;
 }

@@ -17,8 +17,11 @@ std::string moment_text(const Zone& zone, Instant moment, Instant beside, ClockF
 
 /// "500 g strong white flour", "about 7 g (2 tsp) instant yeast", "2 tsp fennel seeds". A bare
 /// count stands behind what can be counted, "about 100 g eggs (2)", and is left out beside anything
-/// else.
-std::string weigh_line(const ToBuy& bought, WeightUnit unit);
+/// else. Where the bread has parts, "480 g water: 100 g for the leaven, 120 g boiling for the
+/// soaker, 260 g at 24 °C for the dough"; `of_dough`, here " at 24 °C", is said of what the dough
+/// takes.
+std::string
+weigh_line(const ToBuy& bought, WeightUnit unit, const std::string& of_dough = std::string());
 
 /// "13:30 to 14:35 and 15:00 to 15:40"; commas before the last pair.
 std::string joined(const std::vector<std::string>& parts);
