@@ -14,6 +14,7 @@
 
 #include <benchmark/benchmark.h>
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <variant>
@@ -127,6 +128,23 @@ void part_plan(benchmark::State& state) {
     measure(state, [](const Way& way) { return plan(way.fitted, way.kitchen, way.day); });
 }
 BENCHMARK(part_plan)->Unit(benchmark::kMicrosecond);
+
+// A leaven and a soaker beside each other, then the dough that takes both.
+void part_plan_branching(benchmark::State& state) {
+    static const Way way;
+    static const Reading reading =
+        way.reader.read(checked(file_in_repository("bench/branching.md")));
+    static const FittedRecipe fitted = fit(reading, way.kitchen, way.knowledge);
+    const auto joins = [](const Step& step) { return step.after.size() > 1; };
+    if (std::none_of(reading.recipe.steps.begin(), reading.recipe.steps.end(), joins)) {
+        state.SkipWithError("nothing comes together");
+        return;
+    }
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(plan(fitted, way.kitchen, way.day));
+    }
+}
+BENCHMARK(part_plan_branching)->Unit(benchmark::kMicrosecond);
 
 void part_compose(benchmark::State& state) {
     measure(state, [](const Way& way) {

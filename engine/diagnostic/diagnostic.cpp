@@ -29,7 +29,7 @@ const std::vector<DiagnosticCode>& diagnostic_codes() {
         {"answer_unknown", "an answer was given to a question that this text does not ask"},
         {"answer_unreadable", "an answer could not be understood"},
         {"at_night",
-         "hands-on work falls between 22:30 and 06:30 and no day file says that this is fine"},
+         "hands-on work falls between 22:30 and 06:30 and nobody has said when they sleep"},
         {"body_too_long", "what was sent is longer than is taken there"},
         {"both_start_and_eat_by", "a start and a time to eat were both given"},
         {"correction_misplaced", "a correction is for nothing that was read in this text"},

@@ -36,6 +36,8 @@ struct Stage {
     Instant start;
     Band<Instant> end;
     std::optional<Instant> look_from; // waits and bakes: when to begin looking
+    /// Of a bake that hands work comes before: how long it is in the oven.
+    std::optional<Band<std::int64_t>> oven_minutes;
     /// Where its length comes from, of the step that takes longest: FittedStep's; none for a line
     /// that no step gives a length, such as "Eat".
     std::optional<Basis> basis;

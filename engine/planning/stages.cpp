@@ -183,6 +183,7 @@ private:
                 --last;
             }
             end = later_by_minutes(stage.start, exact_after(draft, stage, last));
+            set_oven_minutes(draft, last, stage);
         }
         const bool cools =
             draft.after_oven && draft.last == chain_.atoms.size() && chain_.last_heat;
@@ -204,6 +205,25 @@ private:
         if (draft.attention != Attention::hands &&
             chain_.atoms[draft.first].kind != StepKind::preheat) {
             stage.look_from = stage.end.low;
+        }
+    }
+
+    // Slashed or brushed first: the line is longer than the bake.
+    void set_oven_minutes(const Draft& draft, std::size_t last, Stage& stage) const {
+        if (chain_.atoms[draft.first].kind == StepKind::bake) {
+            return;
+        }
+        Band<std::int64_t> oven{0, 0, 0};
+        for (std::size_t k = draft.first; k < last; ++k) {
+            const Atom& atom = chain_.atoms[k];
+            if (atom.kind == StepKind::bake) {
+                oven.low += atom.minutes.low;
+                oven.likely += atom.minutes.likely;
+                oven.high += atom.minutes.high;
+            }
+        }
+        if (oven.likely > 0) {
+            stage.oven_minutes = oven;
         }
     }
 
@@ -246,6 +266,9 @@ private:
                     add_act(stage, after, hands_words(*atom.fitted), *atom.fitted);
                 }
                 continue;
+            }
+            if (!before && after > 0) {
+                add_act(stage, after, "into the oven", *atom.fitted);
             }
             const bool told =
                 std::any_of(chain_.ovens.begin(), chain_.ovens.end(), [k](const OvenOn& oven) {

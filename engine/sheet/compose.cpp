@@ -161,14 +161,18 @@ std::string Composer::length(const Stage& stage) const {
         }
         return duration_text(likely);
     case Attention::near: {
-        // Counted from its own start, because paper cannot move.
-        const std::int64_t low = minutes_between(stage.start, stage.end.low);
-        const std::int64_t high = minutes_between(stage.start, stage.end.high);
+        // Counted from its own start, because paper cannot move; where work comes first, from the
+        // oven.
+        const auto& oven = stage.oven_minutes;
+        const std::int64_t low = oven ? oven->low : minutes_between(stage.start, stage.end.low);
+        const std::int64_t high = oven ? oven->high : minutes_between(stage.start, stage.end.high);
+        const std::string where = oven ? " in the oven" : "";
         if (low >= high || low <= 0) {
-            return duration_text(likely);
+            return duration_text(oven ? oven->likely : likely) + where;
         }
-        return high < 60 ? fmt::format("{} to {} min", low, high)
-                         : duration_text(low) + " to " + duration_text(high);
+        return (high < 60 ? fmt::format("{} to {} min", low, high)
+                          : duration_text(low) + " to " + duration_text(high)) +
+               where;
     }
     case Attention::none:
         return "";

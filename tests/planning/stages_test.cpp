@@ -78,9 +78,13 @@ TEST(stages, slashing_opens_the_bake_and_hands_before_a_rest_stay_hands) {
                                         "Bake",
                                         "Out of the oven, on to the rack",
                                         "Eat"}));
-    ASSERT_EQ(found.stages[4].acts.size(), 1U);
+    ASSERT_EQ(found.stages[4].acts.size(), 2U);
     EXPECT_EQ(found.stages[4].acts[0].text, "slash the top");
     EXPECT_EQ(found.stages[4].acts[0].after_start_minutes, 0);
+    EXPECT_EQ(found.stages[4].acts[1].text, "into the oven");
+    EXPECT_EQ(found.stages[4].acts[1].after_start_minutes, 5);
+    // The line has the scoring in it; what the oven does has not.
+    EXPECT_EQ(found.stages[4].oven_minutes, (Band<std::int64_t>{30, 33, 38}));
     // Two minutes of scoring take five of the clock; then the oven is exact.
     EXPECT_EQ(minutes_between(found.stages[4].start, found.stages[4].end.likely), 38);
     EXPECT_EQ(found.stages[4].end.likely, found.out_of_oven);

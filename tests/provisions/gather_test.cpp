@@ -101,6 +101,25 @@ TEST(provisions, a_leaven_that_the_recipe_makes_is_not_bought) {
     EXPECT_EQ(all.buy[0].grams->likely.count(), 20.0);
 }
 
+TEST(provisions, boiling_water_for_one_part_does_not_make_all_of_it_boil) {
+    Recipe recipe;
+    recipe.ingredients = {ingredient("120 g boiling water", "water", 120),
+                          ingredient("260 g water", "water", 260)};
+    recipe.ingredients[0].item = "boiling water";
+    recipe.ingredients[0].part = "soaker";
+    recipe.ingredients[1].item = "water";
+    for (Ingredient& one : recipe.ingredients) {
+        one.known_as = "water";
+    }
+    const Provisions all = gathered(recipe);
+    ASSERT_EQ(all.buy.size(), 1U);
+    EXPECT_EQ(all.buy[0].item, "water");
+    ASSERT_EQ(all.buy[0].shares.size(), 2U);
+    EXPECT_EQ(all.buy[0].shares[0].part, "soaker");
+    EXPECT_EQ(all.buy[0].shares[0].item, "boiling water");
+    EXPECT_EQ(all.buy[0].shares[1].grams->likely.count(), 260.0);
+}
+
 RC_GTEST_PROP(provisions, no_gram_is_lost_or_made, ()) {
     const Texts items{"water", "table salt", "honey", "something else"};
     const auto amounts = *rc::gen::container<std::vector<int>>(rc::gen::inRange(0, 2000));

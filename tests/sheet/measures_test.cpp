@@ -280,6 +280,27 @@ TEST(weigh_line, a_bare_count_stands_only_beside_what_is_counted) {
     EXPECT_EQ(line("milk", "1 cup"), "about 100 g (1 cup) milk");
 }
 
+TEST(weigh_line, says_how_much_goes_into_which_part) {
+    const auto grams = [](double one) { return exactly(Grams(one)); };
+    ToBuy water = bought("water", grams(480), "");
+    water.shares = {{"leaven", "water", grams(100)},
+                    {"soaker", "boiling water", grams(120)},
+                    {"", "water", grams(260)}};
+    EXPECT_EQ(weigh_line(water, WeightUnit::grams, " at 24 °C"),
+              "480 g water: 100 g for the leaven, 120 g boiling for the soaker, 260 g at 24 °C for "
+              "the dough");
+    ToBuy starter = bought("ripe starter", grams(20), "");
+    starter.shares = {{"leaven", "ripe starter", grams(20)}};
+    EXPECT_EQ(weigh_line(starter, WeightUnit::grams), "20 g ripe starter, for the leaven");
+    ToBuy salt = bought("salt", grams(10), "");
+    salt.shares = {{"", "salt", grams(10)}};
+    EXPECT_EQ(weigh_line(salt, WeightUnit::grams), "10 g salt");
+    ToBuy butter = bought("butter", std::nullopt, "some");
+    butter.shares = {{"", "butter", grams(50)}, {"glaze", "butter", std::nullopt}};
+    EXPECT_EQ(weigh_line(butter, WeightUnit::grams), "some butter")
+        << "nobody knows how much of it goes where";
+}
+
 TEST(is_torn_off, knows_the_middle_of_a_sentence) {
     EXPECT_TRUE(is_torn_off("of warm water in a warm place"));
     EXPECT_TRUE(is_torn_off("Been dissolved in milk"));
