@@ -6,6 +6,7 @@
 #include "engine/planning/stages.hpp"
 
 #include "engine/planning/words.hpp"
+#include "engine/recipe/words.hpp"
 
 #include <algorithm>
 
@@ -505,6 +506,15 @@ private:
                 stage.reminders.insert(stage.reminders.end(), own.begin(), own.end());
             }
         }
+        // An act has a box and a time of its own.
+        const auto is_act = [&stage](const Reminder& reminder) {
+            return std::any_of(stage.acts.begin(), stage.acts.end(), [&reminder](const Act& act) {
+                return lower_case(act.text) == lower_case(reminder.text);
+            });
+        };
+        stage.reminders.erase(
+            std::remove_if(stage.reminders.begin(), stage.reminders.end(), is_act),
+            stage.reminders.end());
         std::stable_sort(stage.reminders.begin(),
                          stage.reminders.end(),
                          [](const Reminder& a, const Reminder& b) { return a.weight > b.weight; });

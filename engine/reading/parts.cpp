@@ -95,6 +95,19 @@ std::vector<Stretch> stretches_of(const std::vector<Step>& steps) {
     return stretches;
 }
 
+// What goes in later than the rest is soon forgotten.
+void remind_of(Step& step) {
+    constexpr std::ptrdiff_t most_words = 9;
+    const std::ptrdiff_t words = std::count(step.text.begin(), step.text.end(), ' ') + 1;
+    const bool told = std::any_of(
+        step.reminders.begin(), step.reminders.end(), [&step](const Reminder& reminder) {
+            return lower_case(reminder.text) == lower_case(step.text);
+        });
+    if (words <= most_words && !told) {
+        step.reminders.insert(step.reminders.begin(), {step.text, step.span, 85});
+    }
+}
+
 bool names_part(const Step& step, const Part& part) {
     return has_any_word(lower_case(step.text), part.called);
 }
@@ -175,6 +188,7 @@ void part_ways(std::vector<Step>& steps) {
             first.push_back(one.end - 1);
         } else {
             steps[join].after = {before - 1, one.end - 1};
+            remind_of(steps[join]);
         }
     }
     // Whatever the dough begins with waits for one of them at least: else nobody would know when.
