@@ -6,6 +6,7 @@
 // with an amount become an ingredient list.
 #include "engine/reading/layout.hpp"
 
+#include "engine/reading/clock.hpp"
 #include "engine/reading/duration.hpp"
 #include "engine/reading/lines.hpp"
 #include "engine/reading/number.hpp"
@@ -192,7 +193,10 @@ private:
             add(Shape::heading, line.span, std::nullopt, stripped(line.text, "# *_:"));
             return at + 1;
         }
-        std::optional<int> number;
+        std::optional<int> number = number_without_a_dot(at);
+        if (number) {
+            return list_item(at, number);
+        }
         if (const std::size_t marker = list_marker(line.text, number); marker != 0) {
             // "1. Country bread", the first of many in a book.
             if (!words_seen_ && number && at + 1 < lines_.size() && section_of_line(at + 1)) {
@@ -213,6 +217,17 @@ private:
                     return at + 1;
                 }
             }
+        }
+        // "Cheese plait | Feeds 6 | Cook 30 mins": a name with what is told of the whole behind it.
+        const std::size_t bar = line.text.find(" | ");
+        if (!words_seen_ && bar != std::string_view::npos && bar > 0 && bar < 60 && alone(at) &&
+            !is_meta_line(at) && more_follows(at)) {
+            add(Shape::heading,
+                Span{line.span.begin, line.span.begin + bar},
+                std::nullopt,
+                line.text.substr(0, bar));
+            add(Shape::paragraph, Span{line.span.begin + bar + 3, line.span.end});
+            return at + 1;
         }
         if (at + 1 < lines_.size() && is_rule(lines_[at + 1].text) && line.text.size() < 80 &&
             lines_[at + 1].text[0] != '*') {
@@ -264,8 +279,11 @@ private:
             return true;
         }
         const bool sentence = text.back() == '.' || text.back() == ',' || text.back() == ';';
-        const bool amount = text[0] >= '0' && text[0] <= '9';
-        return !words_seen_ && (alone(at) || heads_the_text(at)) && words <= 9 && !sentence &&
+        // "100% rye" is a name, "100 g rye" is none.
+        const std::size_t digits = text.find_first_not_of("0123456789");
+        const bool amount =
+            digits != 0 && (digits == std::string_view::npos || text[digits] != '%');
+        return !words_seen_ && (alone(at) || heads_the_text(at)) && words <= 12 && !sentence &&
                !amount && more_follows(at);
     }
 
@@ -313,11 +331,30 @@ private:
         return false;
     }
 
+    // "1 Make up the dough." above "2 Roll it out.": a figure, and an order that it cannot count.
+    [[nodiscard]] std::optional<int> number_without_a_dot(std::size_t at) {
+        const std::string_view text = lines_[at].text;
+        const std::size_t digits = text.find_first_not_of("0123456789");
+        if (digits == 0 || digits > 2 || digits + 1 >= text.size() || text[digits] != ' ' ||
+            text[digits + 1] < 'A' || text[digits + 1] > 'Z') {
+            return std::nullopt;
+        }
+        const int value = std::stoi(std::string(text.substr(0, digits)));
+        const bool begins = value == 1 && begins_with_an_order(text.substr(digits + 1));
+        if (!begins && value != dotless_ + 1) {
+            return std::nullopt;
+        }
+        dotless_ = value;
+        return value;
+    }
+
     std::size_t list_item(std::size_t at, std::optional<int> number) {
         std::size_t last = at;
         std::optional<int> unused;
         while (last + 1 < lines_.size() && !lines_[last + 1].text.empty() &&
                list_marker(lines_[last + 1].text, unused) == 0 &&
+               !(dotless_ > 0 &&
+                 starts_with(lines_[last + 1].text, std::to_string(dotless_ + 1) + " ")) &&
                !starts_with(lines_[last + 1].text, "#") &&
                !starts_with(lines_[last + 1].text, "![") &&
                !starts_with(lines_[last + 1].text, "<!--") && !section_of_line(last + 1)) {
@@ -410,7 +447,10 @@ private:
         const std::vector<Token> tokens = tokenise(words);
         const std::vector<WordIds> ids = lexicon_.identify(tokens);
         const Match match = lexicon_.at("section", tokens, ids, 0, tokens.size());
-        return match.row != nullptr && match.range.end + 1 >= tokens.size() &&
+        // "First dough (evening)"
+        const bool remark = match.range.end < tokens.size() &&
+                            is_mark(tokens[match.range.end], '(') && is_mark(tokens.back(), ')');
+        return match.row != nullptr && (match.range.end + 1 >= tokens.size() || remark) &&
                tokens.front().capital;
     }
 
@@ -435,7 +475,9 @@ private:
             std::size_t& begin = block.tokens.begin;
             if (draft.shape == Shape::item && begin < block.tokens.end) {
                 if (draft.number) {
-                    begin = std::min(begin + 2, block.tokens.end);
+                    const bool dot = begin + 1 < block.tokens.end &&
+                                     layout_.tokens[begin + 1].kind == TokenKind::mark;
+                    begin = std::min(begin + (dot ? 2U : 1U), block.tokens.end);
                 } else if (layout_.tokens[begin].kind == TokenKind::mark &&
                            (is_dash(layout_.tokens[begin]) ||
                             (is_mark(layout_.tokens[begin], '*') &&
@@ -640,8 +682,13 @@ private:
         const Match action = lexicon_.at(
             "action", layout_.tokens, layout_.ids, block.tokens.begin, block.tokens.end);
         const std::size_t begin = block.tokens.begin;
-        const bool clock = begin + 3 < block.tokens.end && is_mark(layout_.tokens[begin + 1], ':');
-        if ((action.row != nullptr && action.head == Inflection::none) || clock) {
+        const auto clocks = clocks_in(layout_.tokens, block.tokens);
+        const bool clock =
+            (begin + 3 < block.tokens.end && is_mark(layout_.tokens[begin + 1], ':')) ||
+            (!clocks.empty() && clocks.front().range.begin <= begin + 1) ||
+            (begin + 1 < block.tokens.end && is_any_word(layout_.tokens[begin + 1], {"am", "pm"}));
+        const bool forbids = is_any_word(layout_.tokens[begin], {"do", "don't", "dont", "never"});
+        if ((action.row != nullptr && action.head == Inflection::none) || clock || forbids) {
             return false;
         }
         // A line with a length of time or about the oven tells what to do.
@@ -666,6 +713,7 @@ private:
     std::vector<Draft> drafts_;
     bool method_seen_ = false; // a block of the method has been met
     bool words_seen_ = false;  // something other than mark-up has been cut
+    int dotless_ = 0;          // the last number of a list whose numbers have no dot
 };
 
 } // namespace

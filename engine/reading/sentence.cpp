@@ -43,7 +43,10 @@ bool ends_sentence(const std::vector<Token>& tokens,
     }
     // "Second rise. 1 hour under a cloth.": a label and what it labels.
     if (at <= begin + 4 && tokens[at + 1].kind == TokenKind::number && !tokens[at + 1].glued) {
-        return false;
+        // But "Brush w/ milk. 400F for 20 mins." are two.
+        const bool hot =
+            at + 2 < end && is_any_word(tokens[at + 2], {"f", "c", "°f", "°c", "degrees"});
+        return hot && at > begin + 1;
     }
     const Token& next = tokens[at + 1];
     if (next.kind == TokenKind::mark) {
