@@ -466,7 +466,9 @@ private:
     [[nodiscard]] std::optional<std::size_t> trouble_opens() const {
         for (const Match& match : lexicon_.find("trouble", tokens_, ids_, range_)) {
             const std::size_t at = match.range.begin;
-            const bool opens = at <= range_.begin + 1 || is_mark(tokens_[at - 1], '(');
+            // "It should clean the bowl - if it doesn't, add flour."
+            const bool opens = at <= range_.begin + 1 || is_mark(tokens_[at - 1], '(') ||
+                               (is_dash(tokens_[at - 1]) && !tokens_[at].glued);
             const bool yeast = match.range.end < range_.end &&
                                is_any_word(tokens_[match.range.end], {"using", "used"});
             if (opens && !yeast) {
@@ -532,6 +534,41 @@ private:
     std::vector<FoundAction> settings_;
     std::vector<FoundAction> purposes_;
 };
+
+bool may_be(const Clause& clause, std::string_view kind) {
+    return clause.action && clause.action->row->means.find(kind) != std::string_view::npos;
+}
+
+// "**Bake.** Meanwhile, heat the oven. Slash the top and bake for 40 minutes.": what a block is
+// called by is no step of its own where the step follows in the block.
+void take_labels_away(const Layout& layout, std::vector<Clause>& clauses) {
+    for (std::size_t i = 0; i < clauses.size(); ++i) {
+        Clause& clause = clauses[i];
+        const bool first = i == 0 || clauses[i - 1].block != clause.block;
+        if (!first || clause.label == nullptr || !clause.action || !clause.durations.empty() ||
+            !clause.temperatures.empty()) {
+            continue;
+        }
+        std::size_t begin = layout.blocks[clause.block].tokens.begin;
+        while (begin < clause.range.end && layout.tokens[begin].kind == TokenKind::mark) {
+            ++begin;
+        }
+        const std::size_t behind = clause.action->range.end;
+        const bool names_only =
+            clause.action->range.begin == begin && behind < clause.range.end &&
+            (is_mark(layout.tokens[behind], '.') || is_mark(layout.tokens[behind], ':') ||
+             is_mark(layout.tokens[behind], '*'));
+        const std::string_view means = clause.label->means;
+        const std::string_view kind = means.substr(0, means.find_first_of("|?"));
+        bool follows = false;
+        for (std::size_t j = i + 1; j < clauses.size() && clauses[j].block == clause.block; ++j) {
+            follows = follows || may_be(clauses[j], kind);
+        }
+        if (names_only && follows) {
+            clause.action.reset();
+        }
+    }
+}
 
 // "1/2 tsp bicarb / Heat the oven": a line that begins with an order in a capital is a sentence of
 // its own, even where nobody put a full stop behind the line before. Behind a comma or "and" it
@@ -602,6 +639,7 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
         clause.part = part ? std::string_view(*part) : std::string_view();
         clause.label = layout.blocks[clause.block].label;
     }
+    take_labels_away(layout, clauses);
     link_clauses(layout.tokens, clauses);
     return clauses;
 }

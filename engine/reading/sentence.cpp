@@ -12,7 +12,7 @@ bool is_abbreviation(const Token& token) {
     return is_any_word(token,
                        {"min",  "mins", "hr", "hrs", "tsp", "tbsp", "oz", "lb", "lbs", "approx",
                         "appr", "eg",   "ie", "no",  "deg", "pt",   "qt", "dr", "st",  "vol",
-                        "temp", "ca",   "e",  "g",   "i",   "a",    "p",  "m",  "c"});
+                        "temp", "ca",   "w",  "e",   "g",   "i",    "a",  "p",  "m",   "c"});
 }
 
 } // namespace

@@ -100,8 +100,7 @@ std::optional<Figure> gas_at(const std::vector<Token>& tokens, std::size_t at, s
     return figure;
 }
 
-std::optional<Figure>
-figure_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end, bool in_group) {
+std::optional<Figure> figure_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
     if (auto gas = gas_at(tokens, at, end)) {
         return gas;
     }
@@ -149,7 +148,7 @@ figure_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end, boo
     figure.next = scale.next;
     const bool lone = scale.scale == Scale::unknown && !scale.degrees;
     if (lone && !fan &&
-        !(in_group && figure.next < end && fan_word(tokens[figure.next]) && figure.low >= 100)) {
+        !(figure.next < end && fan_word(tokens[figure.next]) && figure.low >= 100)) {
         return std::nullopt;
     }
     if (figure.next < end && fan_word(tokens[figure.next])) {
@@ -212,7 +211,7 @@ std::vector<TemperaturePhrase> temperatures_in(const std::vector<Token>& tokens,
     std::vector<TemperaturePhrase> phrases;
     std::size_t at = range.begin;
     while (at < range.end) {
-        auto first = figure_at(tokens, at, range.end, false);
+        auto first = figure_at(tokens, at, range.end);
         if (!first) {
             // "set the oven to 220": a bare number that an oven would understand.
             const Token& token = tokens[at];
@@ -255,7 +254,7 @@ std::vector<TemperaturePhrase> temperatures_in(const std::vector<Token>& tokens,
             while (from < range.end && joins_figures(tokens[from])) {
                 ++from;
             }
-            const auto further = figure_at(tokens, from, range.end, true);
+            const auto further = figure_at(tokens, from, range.end);
             if (!further) {
                 break;
             }
