@@ -578,6 +578,14 @@ bool begins_with_an_order(const Layout& layout,
                           std::size_t at,
                           std::size_t end) {
     const auto& tokens = layout.tokens;
+    // "12:45 Add the salt", a line of a timetable.
+    const bool clock = at + 3 < end && tokens[at].first_on_line &&
+                       tokens[at].kind == TokenKind::number && is_mark(tokens[at + 1], ':') &&
+                       tokens[at + 1].glued && tokens[at + 2].kind == TokenKind::number &&
+                       tokens[at + 2].glued;
+    if (clock) {
+        return true;
+    }
     if (!tokens[at].first_on_line || !tokens[at].capital) {
         return false;
     }

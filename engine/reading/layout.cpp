@@ -32,6 +32,7 @@ public:
         part_words_over_blocks();
         part_runs(layout_.tokens, lexicon_);
         repair_words(layout_.tokens, lexicon_);
+        read_table_heads();
         layout_.ids = lexicon_.identify(layout_.tokens);
         assign_tokens();
         give_roles();
@@ -488,6 +489,72 @@ private:
                 }
             }
             layout_.blocks.push_back(block);
+        }
+    }
+
+    [[nodiscard]] bool is_table_row(std::size_t draft) const {
+        return draft < drafts_.size() && text_[drafts_[draft].span.begin] == '|';
+    }
+
+    // The head of a table says what its figures are. A baker's formula has its per cents beside the
+    // weights: only the weights are amounts, and the unit stands over them.
+    void read_table_heads() {
+        for (std::size_t rule = 1; rule < drafts_.size(); ++rule) {
+            if (drafts_[rule].shape != Shape::mark_up || !is_table_row(rule) ||
+                !is_table_row(rule - 1)) {
+                continue;
+            }
+            std::vector<std::size_t> shares;
+            std::vector<std::size_t> grams;
+            for_each_cell(rule - 1, [&](std::size_t column, std::size_t at) {
+                const Token& token = layout_.tokens[at];
+                if (is_mark(token, '%') || is_any_word(token, {"percent", "percentage"})) {
+                    shares.push_back(column);
+                } else if (is_any_word(token, {"g", "gram", "grams", "grammes"})) {
+                    grams.push_back(column);
+                }
+            });
+            for (std::size_t row = rule + 1; is_table_row(row); ++row) {
+                for_each_cell(row, [&](std::size_t column, std::size_t at) {
+                    Token& token = layout_.tokens[at];
+                    if (token.kind != TokenKind::number) {
+                        return;
+                    }
+                    const auto is_in = [column](const std::vector<std::size_t>& columns) {
+                        return std::find(columns.begin(), columns.end(), column) != columns.end();
+                    };
+                    Token* next =
+                        at + 1 < layout_.tokens.size() ? &layout_.tokens[at + 1] : nullptr;
+                    // "Flour T65": beside a column of weights other figures are names.
+                    if (is_in(shares) || (!grams.empty() && !is_in(grams))) {
+                        token.kind = TokenKind::mark;
+                    } else if (is_in(grams) && next != nullptr && is_mark(*next, '|')) {
+                        next->kind = TokenKind::word;
+                        next->text = "g";
+                    }
+                });
+            }
+        }
+    }
+
+    // Cells are numbered from the bar before them.
+    template <typename Visit>
+    void for_each_cell(std::size_t row, const Visit& visit) {
+        const Span span = drafts_[row].span;
+        const auto first =
+            std::lower_bound(layout_.tokens.begin(),
+                             layout_.tokens.end(),
+                             span.begin,
+                             [](const Token& t, std::size_t at) { return t.span.begin < at; });
+        std::size_t column = 0;
+        for (auto at = static_cast<std::size_t>(first - layout_.tokens.begin());
+             at < layout_.tokens.size() && layout_.tokens[at].span.end <= span.end;
+             ++at) {
+            const bool bar = text_[layout_.tokens[at].span.begin] == '|';
+            column += bar ? 1U : 0U;
+            if (!bar) {
+                visit(column, at);
+            }
         }
     }
 

@@ -68,6 +68,18 @@ bool waits(const Clause& clause) {
            });
 }
 
+// "Biga: stir together…" tells its part without a list of its own.
+const Part* part_labelled(const Layout& layout, const Clause& clause) {
+    const std::size_t at = clause.range.begin;
+    if (at + 1 >= clause.range.end || !is_mark(layout.tokens[at + 1], ':')) {
+        return nullptr;
+    }
+    const auto found = std::find_if(parts.begin(), parts.end(), [&](const Part& part) {
+        return is_any_word(layout.tokens[at], part.called);
+    });
+    return found == parts.end() ? nullptr : &*found;
+}
+
 // One part of the method after the other: [begin, end) of steps that make the same.
 struct Stretch {
     std::size_t begin;
@@ -128,10 +140,14 @@ void tell_parts(const Layout& layout, std::vector<Clause>& clauses) {
     }
     const Part* now = nullptr;
     for (Clause& clause : clauses) {
-        if (listed.empty() && now == nullptr) {
-            return;
-        }
         if (clause.variant || clause.remedy) {
+            continue;
+        }
+        const Part* label = clause.action ? part_labelled(layout, clause) : nullptr;
+        if (label != nullptr && std::find(listed.begin(), listed.end(), label) == listed.end()) {
+            listed.push_back(label);
+        }
+        if (listed.empty() && now == nullptr) {
             continue;
         }
         const Part* only = only_part(clause);
