@@ -307,10 +307,13 @@ private:
     // "Prep 25 min", "Serves: 8": one of those words, then a figure.
     [[nodiscard]] bool is_meta_line(std::size_t at) const {
         constexpr std::size_t longest_line = 100; // bytes; longer ones are sentences
-        if (lines_[at].text.empty() || lines_[at].text.size() > longest_line) {
+        const std::string_view text = lines_[at].text;
+        // Most lines are told at a glance.
+        if (text.empty() || text.size() > longest_line || text[0] == '-' ||
+            text.find_first_of("0123456789") == std::string_view::npos) {
             return false;
         }
-        const std::vector<Token> tokens = tokenise(lines_[at].text);
+        const std::vector<Token> tokens = tokenise(text);
         const std::vector<WordIds> ids = lexicon_.identify(tokens);
         const Match match = lexicon_.at("meta", tokens, ids, 0, tokens.size());
         if (match.row == nullptr || match.row->weight < 1.0 || !tokens.front().capital) {
