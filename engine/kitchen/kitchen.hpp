@@ -85,8 +85,8 @@ struct Day {
     std::vector<std::string> people{"you"};
     std::vector<PresenceWindow> windows;
     std::vector<OvenClaim> oven_claims;
-    /// Somebody said when they sleep. If not, the usual night is kept free where that can be helped,
-    /// and work in it is warned of.
+    /// Somebody said when they sleep. If not, the usual night is kept free where that can be
+    /// helped, and work in it is warned of.
     bool sleep_known = false;
 };
 

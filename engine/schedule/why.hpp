@@ -40,8 +40,8 @@ struct Why {
 /// Never:    reads a clock, throws on input.
 Why why_not(const Problem& problem, std::int64_t conflicts = usual_conflicts);
 
-/// The reasons of `why_not` alone, for somebody with ways out of their own: `delay` and `enough` stay
-/// empty, and take most of the time.
+/// The reasons of `why_not` alone, for somebody with ways out of their own: `delay` and `enough`
+/// stay empty, and take most of the time.
 Why reasons_why_not(const Problem& problem, std::int64_t conflicts = usual_conflicts);
 
 } // namespace loafwright::schedule

@@ -2,7 +2,7 @@
 //
 // One child process: started, listened to, ended. posix_spawn and not fork, since the server has
 // threads. The message stands in memory (memfd), so that a child that dies early breaks no pipe.
-// Its working folder is removed as soon as it has started: from then on nothing can be made there.
+// Its working folder is removed before it starts: nothing can be made there.
 #include "shell/intake/child.hpp"
 
 #include "shell/intake/message.hpp"
@@ -92,28 +92,21 @@ Descriptor in_memory(std::string_view message) {
     return file;
 }
 
-/// An empty folder of its own, gone when this is.
-class PrivateFolder {
-public:
-    PrivateFolder() {
-        std::error_code unknown;
-        path_ = (std::filesystem::temp_directory_path(unknown) / "loafwright-XXXXXX").string();
-        if (::mkdtemp(path_.data()) == nullptr) {
-            path_.clear();
-        }
+/// An empty folder of its own that has no name any more: one can stand in it, and make nothing
+/// there.
+Descriptor nameless_folder() {
+    std::error_code unknown;
+    std::string path =
+        (std::filesystem::temp_directory_path(unknown) / "loafwright-XXXXXX").string();
+    if (::mkdtemp(path.data()) == nullptr) {
+        return Descriptor();
     }
-    PrivateFolder(const PrivateFolder&) = delete;
-    PrivateFolder& operator=(const PrivateFolder&) = delete;
-    ~PrivateFolder() {
-        if (!path_.empty()) {
-            ::rmdir(path_.c_str());
-        }
-    }
-    [[nodiscard]] const std::string& path() const { return path_; }
-
-private:
-    std::string path_;
-};
+    Descriptor folder(::open(path.c_str(), O_DIRECTORY | O_PATH | O_CLOEXEC));
+    const int reason = errno;
+    ::rmdir(path.c_str());
+    errno = reason;
+    return folder;
+}
 
 struct Files {
     Descriptor input;
@@ -122,12 +115,13 @@ struct Files {
 };
 
 int spawn(const std::string& program, const Files& files, pid_t& child) {
-    const PrivateFolder folder;
-    if (folder.path().empty()) {
+    const Descriptor folder = nameless_folder();
+    if (!folder.is_open()) {
         return errno;
     }
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_addfchdir_np(&actions, folder.number());
     // The child's low numbers may be the parent's own: dup2 in this order never closes one that is
     // still needed, since ours are all above the three standard ones or equal to their place.
     posix_spawn_file_actions_adddup2(&actions, files.input.number(), STDIN_FILENO);
@@ -135,7 +129,6 @@ int spawn(const std::string& program, const Files& files, pid_t& child) {
     posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
     posix_spawn_file_actions_adddup2(&actions, files.progress.to.number(), progress_descriptor);
     posix_spawn_file_actions_addclosefrom_np(&actions, progress_descriptor + 1);
-    posix_spawn_file_actions_addchdir_np(&actions, folder.path().c_str());
 
     posix_spawnattr_t attributes;
     posix_spawnattr_init(&attributes);
