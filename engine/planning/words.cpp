@@ -6,6 +6,7 @@
 #include "engine/planning/words.hpp"
 
 #include "engine/quantity/conversion.hpp"
+#include "engine/recipe/part_word.hpp"
 
 #include <fmt/format.h>
 
@@ -37,6 +38,13 @@ std::string_view text_of(const FittedRecipe& recipe, std::size_t fitted) {
     return step && *step < recipe.recipe.steps.size()
                ? std::string_view(recipe.recipe.steps[*step].text)
                : std::string_view();
+}
+
+std::string preferment_of(const FittedRecipe& recipe, std::size_t fitted) {
+    const auto& step = recipe.steps[fitted].step;
+    return step && *step < recipe.recipe.steps.size()
+               ? preferment_word(recipe.recipe, recipe.recipe.steps[*step])
+               : std::string("leaven");
 }
 
 std::string_view part_of(const FittedRecipe& recipe, std::size_t fitted) {
@@ -80,14 +88,6 @@ bool goes_into_a_tin(const FittedRecipe& recipe) {
         recipe.recipe.steps.begin(), recipe.recipe.steps.end(), [](const Step& step) {
             return step.kind != StepKind::cool && into(step.text) == "into the tin";
         });
-}
-
-std::string_view preferment_name(std::string_view text, std::string_view part) {
-    if (has_word(part, {"sponge", "poolish", "biga"}) ||
-        (part.empty() && has_word(text, {"sponge", "poolish", "biga"}))) {
-        return "sponge";
-    }
-    return "leaven";
 }
 
 } // namespace
@@ -264,7 +264,7 @@ std::string hands_title(const FittedRecipe& recipe, const std::vector<std::size_
     std::vector<std::string> verbs;
     std::string_view where;
     bool all_preferment = true;
-    std::string_view preferment = "leaven";
+    std::string preferment = "leaven";
     for (const std::size_t f : fitted) {
         const std::string_view text = text_of(recipe, f);
         const std::string word = verb(recipe.steps[f].kind, text);
@@ -285,7 +285,7 @@ std::string hands_title(const FittedRecipe& recipe, const std::vector<std::size_
             const bool is_preferment = has_word(
                 part, {"leaven", "levain", "starter", "sponge", "poolish", "biga", "preferment"});
             all_preferment = all_preferment && is_preferment;
-            preferment = is_preferment ? preferment_name(text, part) : preferment;
+            preferment = is_preferment ? preferment_of(recipe, f) : preferment;
         }
     }
     if (verbs.empty()) {
@@ -336,8 +336,7 @@ std::string wait_title(const FittedRecipe& recipe, std::size_t fitted, const Wai
     case StepKind::soak:
         return "Soak" + covered(text);
     case StepKind::ferment:
-        return capitalised(std::string(preferment_name(text, part_of(recipe, fitted)))) +
-               in_fridge + covered(text);
+        return capitalised(preferment_of(recipe, fitted)) + in_fridge + covered(text);
     case StepKind::chill:
         return "Chill" + covered(text);
     case StepKind::cool:

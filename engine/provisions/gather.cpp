@@ -13,6 +13,7 @@
 #include "engine/provisions/cautions.hpp"
 #include "engine/provisions/kit.hpp"
 #include "engine/provisions/words.hpp"
+#include "engine/recipe/part_word.hpp"
 
 #include <fmt/format.h>
 
@@ -42,8 +43,10 @@ void add_up(std::optional<Band<Grams>>& sum, const std::optional<Band<Grams>>& m
     sum->high += more->high;
 }
 
-PartShare share_of(const Ingredient& ingredient) {
-    return {ingredient.part.value_or(""), ingredient.item, ingredient.grams};
+PartShare share_of(const Ingredient& ingredient, const Recipe& recipe) {
+    return {ingredient.part ? part_word(recipe, *ingredient.part) : "",
+            ingredient.item,
+            ingredient.grams};
 }
 
 std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
@@ -67,7 +70,7 @@ std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
                            ingredient.grams,
                            written,
                            ingredient.optional,
-                           {share_of(ingredient)}});
+                           {share_of(ingredient, recipe)}});
             continue;
         }
         // "Water", of which some is to boil: the plain name stands for all of it.
@@ -75,7 +78,7 @@ std::vector<ToBuy> shopping(const Recipe& recipe, const Knowledge& knowledge) {
             known->item = ingredient.item;
         }
         add_up(known->grams, ingredient.grams);
-        known->shares.push_back(share_of(ingredient));
+        known->shares.push_back(share_of(ingredient, recipe));
         known->optional = known->optional && ingredient.optional;
         if (!written.empty()) {
             known->as_written += (known->as_written.empty() ? "" : " + ") + written;

@@ -13,7 +13,7 @@ namespace loafwright {
 
 /// What one part of the bread takes of a thing: "120 g boiling water, for the soaker".
 struct PartShare {
-    std::string part; // as Ingredient::part; empty for the dough
+    std::string part; // part_word; empty for the dough
     std::string item; // as the recipe calls it there
     std::optional<Band<Grams>> grams;
 };
