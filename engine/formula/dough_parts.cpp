@@ -7,6 +7,7 @@
 
 #include "engine/formula/dough_parts.hpp"
 
+#include "engine/recipe/part_word.hpp"
 #include "engine/recipe/words.hpp"
 
 #include <algorithm>
@@ -153,9 +154,7 @@ bool is_made_here(const Ingredient& ingredient, const Recipe& recipe) {
     return std::any_of(
         recipe.ingredients.begin(), recipe.ingredients.end(), [&](const Ingredient& other) {
             // A leaven goes by the name of its kind.
-            const bool by_kind =
-                other.part == "leaven" &&
-                has_any_word(words, {"levain", "poolish", "biga", "sponge", "preferment"});
+            const bool by_kind = other.part == "leaven" && names_a_leaven(words);
             return other.part && other.part != ingredient.part &&
                    (by_kind || has_word(words, *other.part) || has_word(words, *other.part + "s"));
         });

@@ -282,8 +282,7 @@ std::string hands_title(const FittedRecipe& recipe, const std::vector<std::size_
         }
         if (recipe.steps[f].kind != StepKind::weigh) {
             const std::string_view part = part_of(recipe, f);
-            const bool is_preferment = has_word(
-                part, {"leaven", "levain", "starter", "sponge", "poolish", "biga", "preferment"});
+            const bool is_preferment = names_a_leaven(part) || part == "starter";
             all_preferment = all_preferment && is_preferment;
             preferment = is_preferment ? preferment_of(recipe, f) : preferment;
         }

@@ -9,6 +9,7 @@
 #include "engine/reading/clause.hpp"
 
 #include "engine/reading/clause_links.hpp"
+#include "engine/reading/labels.hpp"
 #include "engine/reading/number.hpp"
 #include "engine/reading/order.hpp"
 #include "engine/reading/sentence.hpp"
@@ -535,89 +536,6 @@ private:
     std::vector<FoundAction> purposes_;
 };
 
-bool may_be(const Clause& clause, std::string_view kind) {
-    return clause.action && clause.action->row->means.find(kind) != std::string_view::npos;
-}
-
-// "**Bake.** Meanwhile, heat the oven. Slash the top and bake for 40 minutes.": what a block is
-// called by is no step of its own where the step follows in the block.
-void take_labels_away(const Layout& layout, std::vector<Clause>& clauses) {
-    for (std::size_t i = 0; i < clauses.size(); ++i) {
-        Clause& clause = clauses[i];
-        const bool first = i == 0 || clauses[i - 1].block != clause.block;
-        if (!first || clause.label == nullptr || !clause.action || !clause.durations.empty() ||
-            !clause.temperatures.empty()) {
-            continue;
-        }
-        std::size_t begin = layout.blocks[clause.block].tokens.begin;
-        while (begin < clause.range.end && layout.tokens[begin].kind == TokenKind::mark) {
-            ++begin;
-        }
-        const std::size_t behind = clause.action->range.end;
-        const bool names_only =
-            clause.action->range.begin == begin && behind < clause.range.end &&
-            (is_mark(layout.tokens[behind], '.') || is_mark(layout.tokens[behind], ':') ||
-             is_mark(layout.tokens[behind], '*'));
-        const std::string_view means = clause.label->means;
-        const std::string_view kind = means.substr(0, means.find_first_of("|?"));
-        bool follows = false;
-        for (std::size_t j = i + 1; j < clauses.size() && clauses[j].block == clause.block; ++j) {
-            follows = follows || may_be(clauses[j], kind);
-        }
-        if (names_only && follows) {
-            clause.action.reset();
-        }
-    }
-}
-
-// "1/2 tsp bicarb / Heat the oven": a line that begins with an order in a capital is a sentence of
-// its own, even where nobody put a full stop behind the line before. Behind a comma or "and" it
-// goes on.
-bool begins_with_an_order(const Layout& layout,
-                          const Lexicon& lexicon,
-                          std::size_t at,
-                          std::size_t end) {
-    const auto& tokens = layout.tokens;
-    // "12:45 Add the salt", a line of a timetable.
-    const bool clock = at + 3 < end && tokens[at].first_on_line &&
-                       tokens[at].kind == TokenKind::number && is_mark(tokens[at + 1], ':') &&
-                       tokens[at + 1].glued && tokens[at + 2].kind == TokenKind::number &&
-                       tokens[at + 2].glued;
-    if (clock) {
-        return true;
-    }
-    if (!tokens[at].first_on_line || !tokens[at].capital) {
-        return false;
-    }
-    const Token& before = tokens[at - 1];
-    const bool goes_on = before.kind == TokenKind::mark
-                             ? !is_mark(before, '.') && !is_mark(before, ')')
-                             : is_any_word(before,
-                                           {"and",
-                                            "or",
-                                            "the",
-                                            "a",
-                                            "an",
-                                            "of",
-                                            "to",
-                                            "in",
-                                            "with",
-                                            "until",
-                                            "for",
-                                            "then",
-                                            "at",
-                                            "on",
-                                            "into",
-                                            "from",
-                                            "by",
-                                            "your"});
-    if (goes_on) {
-        return false;
-    }
-    const Match action = lexicon.at("action", tokens, layout.ids, at, end);
-    return action.row != nullptr && action.head == Inflection::none;
-}
-
 } // namespace
 
 std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
@@ -634,7 +552,7 @@ std::vector<Clause> clauses_of(const Layout& layout, const Lexicon& lexicon) {
             const bool last = at + 1 == block.tokens.end;
             if (last || at - begin >= longest_sentence ||
                 ends_sentence(layout.tokens, begin, at, block.tokens.end) ||
-                begins_with_an_order(layout, lexicon, at + 1, block.tokens.end)) {
+                begins_sentence(layout.tokens, layout.ids, lexicon, at + 1, block.tokens.end)) {
                 SentenceCutter(layout, lexicon, things, index, sentence, TokenRange{begin, at + 1})
                     .cut(clauses);
                 begin = at + 1;

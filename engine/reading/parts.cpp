@@ -7,6 +7,7 @@
 #include "engine/reading/parts.hpp"
 
 #include "engine/reading/candidate.hpp"
+#include "engine/recipe/part_word.hpp"
 #include "engine/recipe/words.hpp"
 
 #include <algorithm>
@@ -20,19 +21,22 @@ namespace loafwright::reading {
 namespace {
 
 struct Part {
-    std::string_view name;                          // as Step::part
-    std::string_view noun;                          // as the lexicon names what it is
-    std::initializer_list<std::string_view> called; // by the words of a step
+    std::string_view name;                           // as Step::part
+    std::string_view noun;                           // as the lexicon names what it is
+    std::initializer_list<std::string_view> also_by; // the words of a step
 };
 
 // "Sponge" is the lexicon's one name for leavens, sponges and their like.
 const std::array<Part, 2> parts{
-    {{"leaven",
-      "sponge",
-      {"leaven", "levain", "sponge", "poolish", "biga", "starter", "preferment", "ferment"}},
+    {{"leaven", "sponge", {"starter", "ferment"}},
      {"soaker",
       "soaker",
       {"soaker", "oats", "seeds", "grain", "grains", "raisins", "bran", "fruit"}}}};
+
+bool are_of(std::string_view words, const Part& part) {
+    return (part.name == "leaven" && names_a_leaven(words)) ||
+           has_any_word(lower_case(words), part.also_by);
+}
 
 const Part* part_named(std::string_view name) {
     const auto found = std::find_if(
@@ -75,7 +79,7 @@ const Part* part_labelled(const Layout& layout, const Clause& clause) {
         return nullptr;
     }
     const auto found = std::find_if(parts.begin(), parts.end(), [&](const Part& part) {
-        return is_any_word(layout.tokens[at], part.called);
+        return are_of(layout.tokens[at].text, part);
     });
     return found == parts.end() ? nullptr : &*found;
 }
@@ -120,10 +124,6 @@ void remind_of(Step& step) {
     }
 }
 
-bool names_part(const Step& step, const Part& part) {
-    return has_any_word(lower_case(step.text), part.called);
-}
-
 } // namespace
 
 void tell_parts(const Layout& layout, std::vector<Clause>& clauses) {
@@ -154,11 +154,8 @@ void tell_parts(const Layout& layout, std::vector<Clause>& clauses) {
         const auto open = std::find(listed.begin(), listed.end(), only);
         if (now == nullptr || (only != nullptr && only != now)) {
             if (open == listed.end()) {
-                if (now != nullptr || (names_any(clause) && clause.action)) {
+                if (now != nullptr || clause.action) {
                     return; // the dough begins
-                }
-                if (clause.action) {
-                    return;
                 }
                 continue; // "The night before:"
             }
@@ -190,7 +187,7 @@ void part_ways(std::vector<Step>& steps) {
         std::size_t join = dough;
         for (std::size_t s = dough; s < steps.size(); ++s) {
             const bool hands = attention_of(steps[s].kind) == Attention::hands;
-            if (hands && !steps[s].during && names_part(steps[s], *one.part)) {
+            if (hands && !steps[s].during && are_of(steps[s].text, *one.part)) {
                 join = s;
                 break;
             }

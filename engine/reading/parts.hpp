@@ -12,9 +12,11 @@ namespace loafwright::reading {
 /// One method for all the lists above it: which of its clauses make the leaven, which the soaker.
 ///
 /// Needs:    clauses_of the layout.
-/// Promises: sets `Clause::part` only where a list of amounts belongs to that part and no heading
-///           says what the method's own blocks make; a part is made in one go, up to the wait that
-///           ends it; the dough's own clauses stay without a part.
+/// Promises: sets `Clause::part` only where a list of amounts belongs to that part, or a clause
+/// begins
+///           with its name and a colon, and no heading says what the method's own blocks make; a
+///           part is made in one go, up to the wait that ends it; the dough's own clauses stay
+///           without a part.
 void tell_parts(const Layout& layout, std::vector<Clause>& clauses);
 
 /// A leaven and a soaker need not wait for each other: both must be over before the step that takes

@@ -62,4 +62,52 @@ bool ends_sentence(const std::vector<Token>& tokens,
     return !next.glued || next.capital;
 }
 
+// "1/2 tsp bicarb / Heat the oven": a line that begins with an order in a capital is a sentence of
+// its own, even where nobody put a full stop behind the line before. Behind a comma or "and" it
+// goes on.
+bool begins_sentence(const std::vector<Token>& tokens,
+                     const std::vector<WordIds>& ids,
+                     const Lexicon& lexicon,
+                     std::size_t at,
+                     std::size_t end) {
+    // "12:45 Add the salt", a line of a timetable.
+    const bool clock = at + 3 < end && tokens[at].first_on_line &&
+                       tokens[at].kind == TokenKind::number && is_mark(tokens[at + 1], ':') &&
+                       tokens[at + 1].glued && tokens[at + 2].kind == TokenKind::number &&
+                       tokens[at + 2].glued;
+    if (clock) {
+        return true;
+    }
+    if (!tokens[at].first_on_line || !tokens[at].capital) {
+        return false;
+    }
+    const Token& before = tokens[at - 1];
+    const bool goes_on = before.kind == TokenKind::mark
+                             ? !is_mark(before, '.') && !is_mark(before, ')')
+                             : is_any_word(before,
+                                           {"and",
+                                            "or",
+                                            "the",
+                                            "a",
+                                            "an",
+                                            "of",
+                                            "to",
+                                            "in",
+                                            "with",
+                                            "until",
+                                            "for",
+                                            "then",
+                                            "at",
+                                            "on",
+                                            "into",
+                                            "from",
+                                            "by",
+                                            "your"});
+    if (goes_on) {
+        return false;
+    }
+    const Match action = lexicon.at("action", tokens, ids, at, end);
+    return action.row != nullptr && action.head == Inflection::none;
+}
+
 } // namespace loafwright::reading

@@ -20,6 +20,11 @@ std::string_view kind_named(std::string_view words) {
 
 } // namespace
 
+bool names_a_leaven(std::string_view words) {
+    return !kind_named(words).empty() ||
+           has_any_word(lower_case(words), {"leaven", "levain", "preferment"});
+}
+
 std::string part_word(const Recipe& recipe, std::string_view part) {
     if (part != "leaven") {
         return std::string(part);

@@ -8,6 +8,10 @@
 
 namespace loafwright {
 
+/// Do the words name something that ripens beforehand: a leaven, a levain, a sponge, a poolish, a
+/// biga, a preferment? A starter, which is bought or kept, is none.
+bool names_a_leaven(std::string_view words);
+
 /// What the recipe itself calls one of its parts. All that ripens beforehand has "leaven" for its
 /// part's name; a sponge, a poolish or a biga is called so where its steps or lists do.
 ///
